@@ -1,0 +1,27 @@
+using OnboardHeat.Core.Circuit;
+using OnboardHeat.Core.Screening;
+using OnboardHeat.Core.Tank;
+
+namespace OnboardHeat.Core.Watch;
+
+/// <summary>What every watcher sees in a scan. Reused; read it, do not keep it.</summary>
+internal sealed class WatchInput
+{
+    /// <summary>The van as described.</summary>
+    public required VanDescription Van { get; init; }
+
+    /// <summary>The screened scan.</summary>
+    public required ScreenedScan Scan { get; set; }
+
+    /// <summary>The tank after this scan.</summary>
+    public TankEstimate Tank { get; set; } = TankEstimate.Unknown;
+
+    /// <summary>The coolant circuit after this scan.</summary>
+    public CircuitEstimate Circuit { get; set; } = CircuitEstimate.Unknown;
+
+    /// <summary>Whether works on the circuit are under way.</summary>
+    public bool IsInWorks { get; set; }
+
+    /// <summary>Whether the tank is drained.</summary>
+    public bool IsDrained { get; set; }
+}

@@ -1,0 +1,11 @@
+namespace OnboardHeat.Core.Watch;
+
+/// <summary>The list of all watchers: a new one is added here and nowhere else.</summary>
+internal static class Watchers
+{
+    /// <summary>Every watcher for this van, in the order they look.</summary>
+    public static IWatcher[] All(VanDescription van, AlarmBoard board, LearntVan learnt) =>
+    [
+        new TankOverTemperatureWatcher(board),
+    ];
+}

@@ -1,0 +1,11 @@
+namespace OnboardHeat.Engine.Ports;
+
+/// <summary>Something that happened, as the record holds it.</summary>
+/// <param name="Run">Run number.</param>
+/// <param name="Elapsed">Time since the run began.</param>
+/// <param name="Utc">Wall-clock label; null while the run is undated.</param>
+/// <param name="Kind"><c>alarm</c>, <c>action</c> or <c>mark</c>.</param>
+/// <param name="Name">Name of the alarm with its subject (<c>rating-near/hose</c>), or of the action.</param>
+/// <param name="State">For an alarm <c>raised</c> or <c>cleared</c>; else the action's target.</param>
+/// <param name="Text">The sentence or the note.</param>
+public sealed record RecordedEvent(int Run, TimeSpan Elapsed, DateTimeOffset? Utc, string Kind, string Name, string State, string Text);
