@@ -1,0 +1,136 @@
+using System.Globalization;
+using System.Text.Json;
+using OnboardHeat.Core;
+using OnboardHeat.Core.Shower;
+using OnboardHeat.Core.Watch;
+
+namespace OnboardHeat.Daemon.Replay;
+
+/// <summary>Writes what a replay tells: one JSON object a line, nothing else.</summary>
+internal sealed class ReplayLines : IDisposable
+{
+    /// <summary>Version of the lines' form.</summary>
+    private const int Version = 1;
+
+    /// <summary>Decimals of kilowatt-hours and minutes, and of every other figure: finer than anything that is known.</summary>
+    private const int Decimals = 3;
+
+    private static ReadOnlySpan<byte> LineEnd => "\n"u8;
+
+    private readonly BufferedStream _out;
+    private readonly Utf8JsonWriter _json;
+
+    public ReplayLines(Stream stream)
+    {
+        _out = new BufferedStream(stream, 65_536);
+        _json = new Utf8JsonWriter(_out, new JsonWriterOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+    }
+
+    /// <summary>An alarm's condition came or went.</summary>
+    public void Alarm(string file, Picture picture, AlarmChange change)
+    {
+        Begin("alarm", file, picture);
+        _json.WriteString("alarm"u8, change.Definition.Name);
+        _json.WriteString("subject"u8, change.Subject);
+        _json.WriteString("state"u8, change.IsRaised ? "raised"u8 : "cleared"u8);
+        _json.WriteString("priority"u8, change.Definition.Priority switch
+        {
+            AlarmPriority.Critical => "critical"u8,
+            AlarmPriority.Warning => "warning"u8,
+            _ => "advice"u8,
+        });
+        _json.WriteString("because"u8, change.Because);
+        End();
+    }
+
+    /// <summary>How the van's hot water stands.</summary>
+    public void Status(string file, Picture picture, Forecast forecast)
+    {
+        Begin("status", file, picture);
+        Number("storedEnergyKWh"u8, forecast.StoredEnergyKWh);
+        Number("showerMinutes"u8, forecast.ShowerMinutes);
+        Number("showerMinutesLow"u8, forecast.ShowerMinutesLow);
+        Number("showerMinutesHigh"u8, forecast.ShowerMinutesHigh);
+        _json.WriteString("ready"u8, NameOf(forecast.Ready));
+        Time("readyAt"u8, After(picture.Utc, forecast.Ready == ReadyKind.At ? forecast.ReadyInS : null));
+        _json.WriteString("until"u8, NameOf(forecast.Until));
+        Time("usableUntil"u8, After(picture.Utc, forecast.Until == UntilKind.At ? forecast.UsableForS : null));
+        Number("heatingWatts"u8, forecast.HeatingWatts);
+        Number("lossCoefficientWPerK"u8, forecast.LossCoefficientWPerK);
+        End();
+    }
+
+    /// <summary>Hands everything to the output.</summary>
+    public void Flush() => _out.Flush();
+
+    public void Dispose()
+    {
+        _json.Dispose();
+        _out.Dispose();
+    }
+
+    private static DateTimeOffset? After(DateTimeOffset? utc, double? seconds) =>
+        utc is { } from && seconds is { } span ? from.AddSeconds(span) : null;
+
+    private static ReadOnlySpan<byte> NameOf(ReadyKind ready) => ready switch
+    {
+        ReadyKind.Now => "now"u8,
+        ReadyKind.At => "at"u8,
+        ReadyKind.NotAtThisRate => "not-at-this-rate"u8,
+        ReadyKind.NotHeating => "not-heating"u8,
+        _ => "unknown"u8,
+    };
+
+    private static ReadOnlySpan<byte> NameOf(UntilKind until) => until switch
+    {
+        UntilKind.NowBelow => "now-below"u8,
+        UntilKind.At => "at"u8,
+        UntilKind.BeyondSevenDays => "beyond-7-days"u8,
+        _ => "unknown"u8,
+    };
+
+    private void Begin(string kind, string file, Picture picture)
+    {
+        _json.WriteStartObject();
+        _json.WriteNumber("v"u8, Version);
+        _json.WriteString("kind"u8, kind);
+        _json.WriteString("file"u8, file);
+        _json.WriteNumber("run"u8, picture.Run);
+        _json.WriteNumber("elapsedS"u8, Math.Round(picture.Elapsed.TotalSeconds, Decimals));
+        Time("time"u8, picture.Utc);
+    }
+
+    private void End()
+    {
+        _json.WriteEndObject();
+        _json.Flush();
+        _json.Reset();
+        _out.Write(LineEnd);
+    }
+
+    private void Number(ReadOnlySpan<byte> name, double? value)
+    {
+        if (value is { } number)
+        {
+            _json.WriteNumber(name, Math.Round(number, Decimals));
+        }
+        else
+        {
+            _json.WriteNull(name);
+        }
+    }
+
+    private void Time(ReadOnlySpan<byte> name, DateTimeOffset? utc)
+    {
+        if (utc is not { } time)
+        {
+            _json.WriteNull(name);
+            return;
+        }
+
+        Span<char> text = stackalloc char[32];
+        var format = time.Ticks % TimeSpan.TicksPerSecond == 0 ? "yyyy-MM-ddTHH:mm:ssZ" : "yyyy-MM-ddTHH:mm:ss.fffZ";
+        time.UtcDateTime.TryFormat(text, out var length, format, CultureInfo.InvariantCulture);
+        _json.WriteString(name, text[..length]);
+    }
+}

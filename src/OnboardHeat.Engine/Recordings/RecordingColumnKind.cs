@@ -1,0 +1,23 @@
+namespace OnboardHeat.Engine.Recordings;
+
+/// <summary>What a column of a recording holds.</summary>
+internal enum RecordingColumnKind
+{
+    /// <summary>Wall-clock time.</summary>
+    Time,
+
+    /// <summary>Number of the run.</summary>
+    Run,
+
+    /// <summary>Seconds since the run began.</summary>
+    Elapsed,
+
+    /// <summary>What a person did.</summary>
+    Action,
+
+    /// <summary>A temperature.</summary>
+    Channel,
+
+    /// <summary>An on-off contact.</summary>
+    Signal,
+}
