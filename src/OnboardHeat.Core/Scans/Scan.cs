@@ -29,6 +29,9 @@ public sealed class Scan
     /// <summary>Actions of people since the last scan, in their order; usually empty.</summary>
     public IReadOnlyList<PersonAction> Actions { get; set; } = [];
 
+    /// <summary>How the daemon itself fares: record and supply.</summary>
+    public HouseReport House { get; set; } = HouseReport.Well;
+
     /// <summary>The reading of a channel; a fault <see cref="ReadingFault.Missing"/> where there is none.</summary>
     public Reading this[Channel channel]
     {
@@ -43,18 +46,19 @@ public sealed class Scan
         set => _signals[(int)signal] = value is { } level ? (sbyte)(level ? 1 : 0) : (sbyte)-1;
     }
 
-    /// <summary>Takes back every reading, signal and action; time stays.</summary>
+    /// <summary>Takes back every reading, signal, action and report; time stays.</summary>
     public void Clear()
     {
         Array.Fill(_readings, Reading.None);
         Array.Fill(_signals, (sbyte)-1);
         Actions = [];
+        House = HouseReport.Well;
     }
 
     /// <summary>A copy that the source cannot change any more.</summary>
     public Scan Copy()
     {
-        var copy = new Scan { Run = Run, Elapsed = Elapsed, Utc = Utc, IsUtcTrusted = IsUtcTrusted, Actions = Actions };
+        var copy = new Scan { Run = Run, Elapsed = Elapsed, Utc = Utc, IsUtcTrusted = IsUtcTrusted, Actions = Actions, House = House };
         _readings.CopyTo(copy._readings, 0);
         _signals.CopyTo(copy._signals, 0);
         return copy;

@@ -7,5 +7,6 @@ internal static class Watchers
     public static IWatcher[] All(VanDescription van, AlarmBoard board, LearntVan learnt) =>
     [
         new TankOverTemperatureWatcher(board),
+        new HouseWatcher(board),
     ];
 }
