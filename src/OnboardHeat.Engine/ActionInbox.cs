@@ -1,11 +1,13 @@
 using System.Collections.Concurrent;
 using OnboardHeat.Core.Scans;
+using OnboardHeat.Engine.Judging;
 using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Engine;
 
 /// <summary>A bounded inbox: a person never has more than a few actions waiting, a flood is refused.</summary>
-public sealed class ActionInbox : IActionInbox
+/// <param name="wake">Woken by an action, so that it is judged at once and not with the next scan of a parked van; null in a replay.</param>
+public sealed class ActionInbox(LoopWake? wake = null) : IActionInbox
 {
     /// <summary>More waiting actions than a person can cause between two scans.</summary>
     public const int Capacity = 64;
@@ -21,6 +23,7 @@ public sealed class ActionInbox : IActionInbox
         }
 
         _waiting.Enqueue(action);
+        wake?.CallForScan();
         return true;
     }
 
