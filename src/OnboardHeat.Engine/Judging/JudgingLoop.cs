@@ -21,12 +21,11 @@ public sealed class JudgingLoop : IDisposable
     /// <summary>What was learnt moves slowly: losing five minutes of it costs nothing, and the card is spared.</summary>
     public static readonly TimeSpan KeepEvery = TimeSpan.FromMinutes(5);
 
-    private readonly IScanSource _source;
+    private readonly LoopInputs _inputs;
     private readonly Monitor _monitor;
     private readonly RunClock _clock;
     private readonly LoopWake _wake;
     private readonly LoopOutputs _outputs;
-    private readonly ActionInbox _inbox;
     private readonly ScanPace _pace;
     private readonly ITimer _alarmClock;
     private readonly Scan _scan = new();
@@ -34,25 +33,27 @@ public sealed class JudgingLoop : IDisposable
     private TimeSpan _due;
     private TimeSpan _keptAt;
     private bool _isReady;
+    private long _turns;
 
     /// <summary>A loop over one run.</summary>
     public JudgingLoop(
-        IScanSource source, Monitor monitor, RunClock clock, LoopWake wake, ActionInbox inbox, LoopOutputs outputs, ScanPeriods periods,
-        TimeProvider time)
+        LoopInputs inputs, Monitor monitor, RunClock clock, LoopWake wake, LoopOutputs outputs, ScanPeriods periods, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(time);
-        _source = source;
+        _inputs = inputs;
         _monitor = monitor;
         _clock = clock;
         _wake = wake;
-        _inbox = inbox;
         _outputs = outputs;
         _pace = new ScanPace(periods);
         _alarmClock = time.CreateTimer(static state => ((LoopWake)state!).Call(), wake, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>How often the loop has turned, for tests that must see it turn without feeding.</summary>
-    internal long Turns { get; private set; }
+    internal long Turns => Volatile.Read(ref _turns);
+
+    /// <summary>Runs before each turn, for a test that hangs the loop.</summary>
+    internal Action? BeforeTurn { get; set; }
 
     /// <summary>Judges until asked to stop; then keeps the state a last time and ends the feed. Anything thrown is a bug.</summary>
     public async Task RunAsync(CancellationToken stopping)
@@ -63,6 +64,7 @@ public sealed class JudgingLoop : IDisposable
             {
                 await TurnAsync(stopping).ConfigureAwait(false);
                 _alarmClock.Change(RestUntilNext(), Timeout.InfiniteTimeSpan);
+                _wake.Heard();
                 await _wake.WaitAsync(stopping).ConfigureAwait(false);
             }
         }
@@ -80,6 +82,7 @@ public sealed class JudgingLoop : IDisposable
 
     private async Task TurnAsync(CancellationToken stopping)
     {
+        BeforeTurn?.Invoke();
         if (_reading is { IsCompleted: true } ended)
         {
             _reading = null;
@@ -102,7 +105,7 @@ public sealed class JudgingLoop : IDisposable
             _outputs.Notifier.FeedWatchdog();
         }
 
-        Turns++;
+        Volatile.Write(ref _turns, _turns + 1);
     }
 
     private void Start(CancellationToken stopping)
@@ -113,7 +116,7 @@ public sealed class JudgingLoop : IDisposable
         _scan.Elapsed = _clock.Elapsed;
         _scan.Utc = _clock.Utc;
         _scan.IsUtcTrusted = _clock.IsUtcTrusted;
-        _reading = _source.ReadAsync(_scan, stopping);
+        _reading = _inputs.Source.ReadAsync(_scan, stopping);
         _ = _reading.ContinueWith(
             static (_, wake) => ((LoopWake)wake!).Call(), _wake, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously,
             TaskScheduler.Default);
@@ -121,7 +124,8 @@ public sealed class JudgingLoop : IDisposable
 
     private void Judge()
     {
-        _scan.Actions = _inbox.TakeAll();
+        _scan.Actions = _inputs.Inbox.TakeAll();
+        _scan.House = _inputs.House.Current;
         var picture = _monitor.Observe(_scan);
         _outputs.Feed.Publish(new Turn(_scan.Copy(), picture));
         _pace.Observe(_scan, IsCritical(picture));
