@@ -3,6 +3,7 @@ using System.Text.Json;
 using OnboardHeat.Core;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Engine.Pictures;
 
 namespace OnboardHeat.Daemon.Replay;
 
@@ -33,12 +34,7 @@ internal sealed class ReplayLines : IDisposable
         _json.WriteString("alarm"u8, change.Definition.Name);
         _json.WriteString("subject"u8, change.Subject);
         _json.WriteString("state"u8, change.IsRaised ? "raised"u8 : "cleared"u8);
-        _json.WriteString("priority"u8, change.Definition.Priority switch
-        {
-            AlarmPriority.Critical => "critical"u8,
-            AlarmPriority.Warning => "warning"u8,
-            _ => "advice"u8,
-        });
+        _json.WriteString("priority"u8, PublicNames.Of(change.Definition.Priority));
         _json.WriteString("because"u8, change.Because);
         End();
     }
@@ -51,9 +47,9 @@ internal sealed class ReplayLines : IDisposable
         Number("showerMinutes"u8, forecast.ShowerMinutes);
         Number("showerMinutesLow"u8, forecast.ShowerMinutesLow);
         Number("showerMinutesHigh"u8, forecast.ShowerMinutesHigh);
-        _json.WriteString("ready"u8, NameOf(forecast.Ready));
+        _json.WriteString("ready"u8, PublicNames.Of(forecast.Ready));
         Time("readyAt"u8, After(picture.Utc, forecast.Ready == ReadyKind.At ? forecast.ReadyInS : null));
-        _json.WriteString("until"u8, NameOf(forecast.Until));
+        _json.WriteString("until"u8, PublicNames.Of(forecast.Until));
         Time("usableUntil"u8, After(picture.Utc, forecast.Until == UntilKind.At ? forecast.UsableForS : null));
         Number("heatingWatts"u8, forecast.HeatingWatts);
         Number("lossCoefficientWPerK"u8, forecast.LossCoefficientWPerK);
@@ -71,23 +67,6 @@ internal sealed class ReplayLines : IDisposable
 
     private static DateTimeOffset? After(DateTimeOffset? utc, double? seconds) =>
         utc is { } from && seconds is { } span ? from.AddSeconds(span) : null;
-
-    private static ReadOnlySpan<byte> NameOf(ReadyKind ready) => ready switch
-    {
-        ReadyKind.Now => "now"u8,
-        ReadyKind.At => "at"u8,
-        ReadyKind.NotAtThisRate => "not-at-this-rate"u8,
-        ReadyKind.NotHeating => "not-heating"u8,
-        _ => "unknown"u8,
-    };
-
-    private static ReadOnlySpan<byte> NameOf(UntilKind until) => until switch
-    {
-        UntilKind.NowBelow => "now-below"u8,
-        UntilKind.At => "at"u8,
-        UntilKind.BeyondSevenDays => "beyond-7-days"u8,
-        _ => "unknown"u8,
-    };
 
     private void Begin(string kind, string file, Picture picture)
     {

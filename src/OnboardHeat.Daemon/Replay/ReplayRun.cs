@@ -1,74 +1,85 @@
-using System.Text.Json;
 using OnboardHeat.Core;
-using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Scans;
-using OnboardHeat.Core.Tank;
+using OnboardHeat.Engine.Keeping;
+using OnboardHeat.Engine.Options;
 using OnboardHeat.Engine.Recordings;
 
 namespace OnboardHeat.Daemon.Replay;
 
-/// <summary>One call of <c>replay</c>: checks every file, then runs each by itself through a monitor.</summary>
+/// <summary>One call of <c>replay</c>: checks every file, then runs each by itself through a monitor, exactly as <c>run</c> would.</summary>
 internal sealed class ReplayRun
 {
-    public required IReadOnlyList<string> Files { get; init; }
+    /// <summary>The recordings, in their order.</summary>
+    public required IReadOnlyList<RecordingFile> Files { get; init; }
 
-    public string? ConfigFile { get; init; }
+    /// <summary>The van, as its owner states it.</summary>
+    public required OnboardHeatOptions Options { get; init; }
 
-    public string? StateFile { get; init; }
+    /// <summary>Where what was learnt is read from and written to; null: each file starts knowing nothing.</summary>
+    public KeptFile? State { get; init; }
 
+    /// <summary>Seconds between status lines; null: none.</summary>
     public double? StatusEveryS { get; init; }
 
+    /// <summary>Where lines go.</summary>
+    public required Stream Output { get; init; }
+
+    /// <summary>Where it is told what went wrong.</summary>
+    public required TextWriter Log { get; init; }
+
+    /// <summary>Does it all and gives the exit code.</summary>
     public int Execute()
     {
         try
         {
             foreach (var file in Files)
             {
-                Check(file);
+                file.Check();
             }
+
+            var learnt = State?.Read(Log.WriteLine)?.State.Learnt ?? LearntVan.Nothing;
+            using var lines = new ReplayLines(Output);
+            foreach (var file in Files)
+            {
+                var after = Replay(file, learnt, lines);
+                learnt = State is null ? LearntVan.Nothing : after;
+                lines.Flush();
+            }
+
+            State?.Write(new KeptFileContent(0, KeptState.Fresh with { Learnt = learnt }));
+            return ExitCode.Done;
         }
         catch (RecordingException e)
         {
-            Console.Error.WriteLine(e.Message);
+            Log.WriteLine(e.Message);
             return ExitCode.BadInput;
         }
-
-        using var lines = new ReplayLines(Console.OpenStandardOutput());
-        var learnt = LearntVan.Nothing;
-        foreach (var file in Files)
+        catch (OutputClosedException)
         {
-            learnt = Replay(file, StateFile is null ? LearntVan.Nothing : learnt, lines);
+            return ExitCode.Done;
         }
-
-        return ExitCode.Done;
-    }
-
-    private static void Check(string file)
-    {
-        var scan = new Scan();
-        using var reader = RecordingReader.Open(file, File.OpenRead(file));
-        while (reader.Read(scan))
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            Log.WriteLine($"the output or the state file could not be written: {e.Message}");
+            return ExitCode.Failed;
         }
     }
 
-    private LearntVan Replay(string file, LearntVan learnt, ReplayLines lines)
+    private LearntVan Replay(RecordingFile file, LearntVan learnt, ReplayLines lines)
     {
-        using var reader = RecordingReader.Open(file, File.OpenRead(file));
-        var van = Van(reader.Fitted);
-        var monitor = new Monitor(van, KeptState.Fresh with { Learnt = learnt }, ForecastTiming.WhenAsked);
+        using var reader = file.Open();
+        var van = Options.Describe(reader.Fitted);
+        var kept = KeptState.Fresh with { Learnt = learnt };
+        Monitor? monitor = null;
+        var pace = new StatusPace(StatusEveryS);
         var scan = new Scan();
         var run = 0;
-        var pace = new StatusPace(StatusEveryS);
         while (reader.Read(scan))
         {
-            if (run != scan.Run)
+            if (monitor is null || run != scan.Run)
             {
-                if (run != 0)
-                {
-                    monitor = new Monitor(van, monitor.Keep(), ForecastTiming.WhenAsked);
-                }
-
+                kept = monitor?.Keep() ?? kept;
+                monitor = new Monitor(van, kept, ForecastTiming.WhenAsked);
                 run = scan.Run;
                 pace.Begin(scan.Elapsed.TotalSeconds);
             }
@@ -76,33 +87,15 @@ internal sealed class ReplayRun
             var picture = monitor.Observe(scan);
             foreach (var change in picture.Changes)
             {
-                lines.Alarm(file, picture, change);
+                lines.Alarm(file.Name, picture, change);
             }
 
             if (pace.IsDue(scan.Elapsed.TotalSeconds))
             {
-                lines.Status(file, picture, monitor.Forecast());
+                lines.Status(file.Name, picture, monitor.Forecast());
             }
         }
 
-        return monitor.Keep().Learnt;
-    }
-
-    private VanDescription Van(FittedSet fitted)
-    {
-        var van = new VanDescription { Fitted = fitted };
-        if (ConfigFile is null)
-        {
-            return van;
-        }
-
-        using var json = JsonDocument.Parse(File.ReadAllText(ConfigFile), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip });
-        double Number(string section, string key, double or) =>
-            json.RootElement.TryGetProperty(section, out var s) && s.TryGetProperty(key, out var v) ? v.GetDouble() : or;
-        return van with
-        {
-            Tank = new TankDescription { VolumeLitres = Number("Tank", "VolumeLitres", 24), ColdSupplyCelsius = Number("Tank", "ColdSupplyCelsius", 12) },
-            Shower = new ShowerDescription { MixedCelsius = Number("Shower", "MixedCelsius", 39), FlowLitresPerMinute = Number("Shower", "FlowLitresPerMinute", 6) },
-        };
+        return monitor?.Keep().Learnt ?? learnt;
     }
 }

@@ -1,0 +1,8 @@
+using OnboardHeat.Core;
+
+namespace OnboardHeat.Engine.Keeping;
+
+/// <summary>What the small file holds.</summary>
+/// <param name="Run">Number of the run that wrote it; 0 where there are no runs (a replay).</param>
+/// <param name="State">What is kept of the monitor.</param>
+public sealed record KeptFileContent(int Run, KeptState State);

@@ -1,0 +1,79 @@
+namespace OnboardHeat.Engine.Options.Table;
+
+/// <summary>What must hold between keys. Each key by itself is in order when these are checked.</summary>
+internal static class OptionRelations
+{
+    /// <summary>Kelvin that the relief valve must lie above water in normal use: the alarm stands 2 K below it and clears at 5 K.</summary>
+    public const double ReliefMarginK = 5;
+
+    /// <summary>Notes every relation that does not hold.</summary>
+    public static void Check(OnboardHeatOptions options, OptionReading reading)
+    {
+        CheckRelief(options, reading);
+        CheckOnce(options.Circuit.Parts.Select(p => p.Id), "Circuit:Parts", "Id", reading);
+        CheckOnce(options.Probes.Select(p => p.Channel), "Probes", "Channel", reading);
+        CheckOnce(options.Probes.Select(p => p.Rom), "Probes", "Rom", reading);
+        CheckOnce(options.Signals.Select(s => s.Signal), "Signals", "Signal", reading);
+        CheckPins(options, reading);
+        if (options.OneWire.ParkedScanSeconds < options.OneWire.ScanSeconds)
+        {
+            reading.Problem("OneWire:ParkedScanSeconds", "is shorter than OneWire:ScanSeconds; a standing van is not read more often");
+        }
+
+        var messaging = options.Messaging;
+        if (messaging.EmbeddedBroker && messaging.Host is not null)
+        {
+            reading.Problem("Messaging:EmbeddedBroker", "does not go with Messaging:Host; state one of the two");
+        }
+
+        if (messaging.PasswordFile is not null && messaging.UserName is null)
+        {
+            reading.Problem("Messaging:PasswordFile", "needs Messaging:UserName");
+        }
+    }
+
+    private static void CheckRelief(OnboardHeatOptions options, OptionReading reading)
+    {
+        var (key, celsius) = options.Shower.UsableTopCelsius >= options.Shower.MixedCelsius
+            ? ("Shower:UsableTopCelsius", options.Shower.UsableTopCelsius)
+            : ("Shower:MixedCelsius", options.Shower.MixedCelsius);
+        if (options.Tank.ReliefCelsius < celsius + ReliefMarginK)
+        {
+            reading.Problem(
+                reading.Stated.ContainsKey("Tank:ReliefCelsius") ? "Tank:ReliefCelsius" : key,
+                FormattableString.Invariant(
+                    $"Tank:ReliefCelsius is {options.Tank.ReliefCelsius} and must lie {ReliefMarginK} K above {key}, which is {celsius}"));
+        }
+    }
+
+    private static void CheckOnce(IEnumerable<string> values, string list, string key, OptionReading reading)
+    {
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var (index, value) in values.Index())
+        {
+            if (value.Length > 0 && !first.TryAdd(value, index))
+            {
+                reading.Problem($"{list}:{index}:{key}", $"'{value}' stands already in {list}:{first[value]}");
+            }
+        }
+    }
+
+    private static void CheckPins(OnboardHeatOptions options, OptionReading reading)
+    {
+        var outputs = options.Outputs;
+        IEnumerable<(string Path, int? Pin)> pins =
+        [
+            .. options.Signals.Index().Select(s => ($"Signals:{s.Index}:Pin", reading.Stated.ContainsKey($"Signals:{s.Index}:Pin") ? s.Item.Pin : (int?)null)),
+            ("Outputs:BuzzerPin", outputs.BuzzerPin), ("Outputs:LampPin", outputs.LampPin),
+            ("Outputs:HeartbeatPin", outputs.HeartbeatPin), ("Outputs:ButtonPin", outputs.ButtonPin),
+        ];
+        var first = new Dictionary<int, string>();
+        foreach (var (path, pin) in pins)
+        {
+            if (pin is { } number && !first.TryAdd(number, path))
+            {
+                reading.Problem(path, $"pin {number} is taken by {first[number]}");
+            }
+        }
+    }
+}
