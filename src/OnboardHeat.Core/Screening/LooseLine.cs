@@ -1,0 +1,153 @@
+using OnboardHeat.Core.Scans;
+
+namespace OnboardHeat.Core.Screening;
+
+/// <summary>
+/// Finds a flow or return probe that came off its pipe. It must never pass for a loss of coolant, and a loss of coolant must never pass
+/// for it. What tells them apart: a bare probe falls to the air within half a minute, and alone; a pipe, full or empty, takes minutes,
+/// and what empties one line empties the other. Whatever the tray or the partner say against it wins.
+/// </summary>
+internal sealed class LooseLine(Channel line, Channel partner)
+{
+    private readonly LineWindow _window = new();
+    private double _circulatingSinceS = double.NaN;
+    private double _contradictedSinceS = double.NaN;
+    private double _tankThen;
+    private double _backSinceS = double.NaN;
+    private double _looseAtS;
+    private double _partnerThen;
+    private double _fellK;
+
+    public Channel Line => line;
+
+    public bool IsLoose { get; private set; }
+
+    /// <summary>Looks at a scan whose readings were each judged by themselves. True while the line's probe is off its pipe.</summary>
+    public bool Observe(ScreenedScan scan)
+    {
+        var own = scan[line];
+        var other = scan[partner];
+        if (!own.IsGood || !other.IsGood)
+        {
+            _window.Clear();
+            _contradictedSinceS = double.NaN;
+            return IsLoose && own.IsGood;
+        }
+
+        var tank = TankReading.Of(scan);
+        var air = scan[Channel.Surroundings];
+        var tray = scan[Channel.Tray];
+        _window.Add(new LineSample(
+            scan.ElapsedS, own.Value, other.Value, tank.Count > 0 ? tank.Mean : double.NaN, tray.IsGood ? tray.Value : double.NaN));
+        var airCelsius = air.IsGood ? air.Value : ScreeningPolicy.AirAssumedCelsius;
+        if (IsLoose)
+        {
+            IsLoose = !IsBack(own.Value, other.Value, airCelsius, scan.ElapsedS);
+        }
+        else if (IsCirculating(scan, other.Value)
+            && (FellAlone(own.Value, other.Value, tank, airCelsius, scan.ElapsedS) || IsContradicted(scan, own.Value, other.Value, tank)))
+        {
+            IsLoose = true;
+            _looseAtS = scan.ElapsedS;
+            _partnerThen = other.Value;
+            _backSinceS = double.NaN;
+        }
+
+        return IsLoose;
+    }
+
+    private bool IsCirculating(ScreenedScan scan, double partnerCelsius)
+    {
+        var passes = scan[Signal.EngineRunning] != false && partnerCelsius >= ScreeningPolicy.WarmCoolantCelsius;
+        _circulatingSinceS = !passes ? double.NaN : double.IsNaN(_circulatingSinceS) ? scan.ElapsedS : _circulatingSinceS;
+        return passes && scan.ElapsedS - _circulatingSinceS >= ScreeningPolicy.CirculatingForS;
+    }
+
+    /// <summary>A fall faster than any pipe cools, while the partner, the tank and the tray stand.</summary>
+    private bool FellAlone(double own, double other, TankReading tank, double airCelsius, double nowS)
+    {
+        for (var i = 0; i < _window.Count; i++)
+        {
+            var then = _window[i];
+            var overS = nowS - then.AtS;
+            var fellK = then.Line - own;
+            var pipeK = (then.Line - airCelsius) * (1 - Math.Exp(-overS / ScreeningPolicy.LooseTimeConstantS));
+            if (overS < ScreeningPolicy.LooseWindowLeastS || fellK < Math.Max(ScreeningPolicy.LooseFallK, pipeK))
+            {
+                continue;
+            }
+
+            var partnerMayK = Math.Min(ScreeningPolicy.LoosePartnerK, ScreeningPolicy.LoosePartnerShare * fellK);
+            var stands = Math.Abs(other - then.Partner) <= partnerMayK;
+
+            // NaN (no tray, no tank probe) compares false: what is not fitted cannot speak against it.
+            var isWet = _window[_window.Count - 1].Tray - LowestTray() > ScreeningPolicy.TrayRiseK;
+            if (stands && !isWet && !(line == Channel.Return && IsDraw(own, tank, then)))
+            {
+                _fellK = fellK;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>A draw cools the coil, and the return with it; but never below the coldest water.</summary>
+    private static bool IsDraw(double own, TankReading tank, LineSample then) =>
+        tank.Count > 0 && (own > tank.Coldest - ScreeningPolicy.StepSlackK || then.TankMean - tank.Mean > 1);
+
+    private double LowestTray()
+    {
+        var lowest = double.PositiveInfinity;
+        for (var i = 0; i < _window.Count; i++)
+        {
+            lowest = _window[i].Tray < lowest ? _window[i].Tray : lowest;
+        }
+
+        return lowest;
+    }
+
+    /// <summary>It reads like the air while its partner is hot and the tank gains heat: no coolant could bring that about.</summary>
+    private bool IsContradicted(ScreenedScan scan, double own, double other, TankReading tank)
+    {
+        var air = scan[Channel.Surroundings];
+        var holds = air.IsGood && tank.Count > 0
+            && Math.Abs(own - air.Value) <= ScreeningPolicy.LooseNearAirK
+            && other - air.Value >= ScreeningPolicy.LoosePartnerAboveAirK
+            && other - tank.Warmest >= ScreeningPolicy.LoosePartnerAboveTankK
+            && (line == Channel.Flow || own < tank.Coldest - ScreeningPolicy.LooseNearAirK);
+        if (!holds)
+        {
+            _contradictedSinceS = double.NaN;
+            return false;
+        }
+
+        if (double.IsNaN(_contradictedSinceS))
+        {
+            _contradictedSinceS = scan.ElapsedS;
+            _tankThen = tank.Mean;
+        }
+
+        if (scan.ElapsedS - _contradictedSinceS < ScreeningPolicy.LooseSlowS || tank.Mean - _tankThen < ScreeningPolicy.LooseTankGainK)
+        {
+            return false;
+        }
+
+        _fellK = double.PositiveInfinity;
+        return true;
+    }
+
+    private bool IsBack(double own, double other, double airCelsius, double nowS)
+    {
+        if (nowS - _looseAtS <= ScreeningPolicy.LooseFollowedWithinS
+            && _partnerThen - other >= ScreeningPolicy.LooseFollowedShare * _fellK)
+        {
+            return true;
+        }
+
+        var agrees = other - airCelsius >= ScreeningPolicy.LooseFallK
+            && own - airCelsius >= ScreeningPolicy.LooseBackShare * (other - airCelsius);
+        _backSinceS = !agrees ? double.NaN : double.IsNaN(_backSinceS) ? nowS : _backSinceS;
+        return agrees && nowS - _backSinceS >= ScreeningPolicy.LooseBackS;
+    }
+}
