@@ -1,0 +1,12 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace OnboardHeat.Glance.Api;
+
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSerializable(typeof(ActionRequest))]
+[JsonSerializable(typeof(PairRequest))]
+[JsonSerializable(typeof(PairAnswer))]
+[JsonSerializable(typeof(SessionAnswer))]
+[JsonSerializable(typeof(Message))]
+internal sealed partial class ApiJson : JsonSerializerContext;
