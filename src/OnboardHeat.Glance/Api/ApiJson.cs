@@ -9,4 +9,7 @@ namespace OnboardHeat.Glance.Api;
 [JsonSerializable(typeof(PairAnswer))]
 [JsonSerializable(typeof(SessionAnswer))]
 [JsonSerializable(typeof(Message))]
+[JsonSerializable(typeof(ChartAnswer))]
+[JsonSerializable(typeof(EventsAnswer))]
+[JsonSerializable(typeof(RunsAnswer))]
 internal sealed partial class ApiJson : JsonSerializerContext;

@@ -70,6 +70,7 @@ internal sealed class PageAssets
         ".html" => "text/html; charset=utf-8",
         ".css" => "text/css; charset=utf-8",
         ".js" => "text/javascript; charset=utf-8",
+        ".json" => "application/json",
         _ => "application/octet-stream",
     };
 }

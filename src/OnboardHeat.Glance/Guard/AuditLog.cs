@@ -4,7 +4,7 @@ using Microsoft.Extensions.Logging;
 namespace OnboardHeat.Glance.Guard;
 
 /// <summary>Writes down who was let in, who was not, and what was done by page. No code, cookie or token ever comes into it.</summary>
-internal sealed partial class AuditLog(ILogger<AuditLog> log)
+internal sealed partial class AuditLog(ILogger log)
 {
     public void Paired(string phone, IPAddress? from) => LogPaired(log, phone, from);
 

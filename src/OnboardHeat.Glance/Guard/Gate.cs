@@ -8,7 +8,7 @@ namespace OnboardHeat.Glance.Guard;
 /// Decides over every request before its route is served: right name, right method, right origin, known phone, its token. Everything that
 /// is not expressly let in is refused.
 /// </summary>
-internal sealed class Gate(HostList hosts, PhoneBook phones, bool isReadingOpen)
+internal sealed class Gate(Func<string?, bool> isOurName, PhoneBook phones, bool isReadingOpen)
 {
     public const string CookieName = "onboardheat-phone";
     public const string TokenHeader = "X-Onboardheat-Token";
@@ -17,7 +17,7 @@ internal sealed class Gate(HostList hosts, PhoneBook phones, bool isReadingOpen)
     public Admission Admit(HttpContext context, Access access)
     {
         var request = context.Request;
-        if (!hosts.Accepts(request.Host.Value))
+        if (!isOurName(request.Host.Value))
         {
             return new Admission(421, "This name is not one of this page's own.");
         }
