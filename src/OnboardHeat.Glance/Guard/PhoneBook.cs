@@ -85,12 +85,12 @@ internal sealed class PhoneBook
         }
 
         var beside = _path + ".new";
-        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
+        var options = new FileStreamOptions
         {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        }
-
+            Mode = FileMode.Create,
+            Access = FileAccess.Write,
+            UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite,
+        };
         using (var file = new FileStream(beside, options))
         {
             JsonSerializer.Serialize(file, [.. _phones], GuardJson.Default.PhoneArray);
