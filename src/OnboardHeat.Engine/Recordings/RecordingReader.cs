@@ -20,6 +20,8 @@ public sealed class RecordingReader : IDisposable
     /// <summary>Longest run in seconds: thirty years.</summary>
     private const double ElapsedMaxS = 1e9;
 
+    private const int HeaderLine = 1;
+
     private readonly string _file;
     private readonly SepReader _reader;
     private readonly RecordingColumns _columns;
@@ -114,7 +116,7 @@ public sealed class RecordingReader : IDisposable
         var row = _reader.Current;
         if (row.Span.Length > LineMaxLength)
         {
-            throw new RecordingException(_file, row.LineNumberFrom, "", $"the line is {row.Span.Length} characters long; this is no recording");
+            throw new RecordingException(_file, HeaderLine, "", $"the line is {row.Span.Length} characters long; this is no recording");
         }
 
         var names = new string[row.ColCount];
@@ -123,7 +125,7 @@ public sealed class RecordingReader : IDisposable
             names[i] = row[i].ToString();
         }
 
-        return RecordingColumns.Read(_file, row.LineNumberFrom, names);
+        return RecordingColumns.Read(_file, HeaderLine, names);
     }
 
     /// <summary>Whether the row begins a new scan (and works out its elapsed time), or belongs to the one before.</summary>
