@@ -6,14 +6,19 @@ namespace OnboardHeat.Daemon.Tests.Support;
 /// The whole program as a process of its own, started from <c>/</c> as the service manager does. <c>ONBOARDHEAT_PROGRAM</c> names another
 /// build of it, such as the ahead-of-time compiled one.
 /// </summary>
-internal static class Program
+internal static class WholeProgram
 {
     /// <summary>Far above what any call in these tests takes.</summary>
     private static readonly TimeSpan s_patience = TimeSpan.FromMinutes(2);
 
-    public static async Task<Outcome> RunAsync(IEnumerable<string> arguments, params (string Name, string Value)[] environment)
+    public static Task<Outcome> RunAsync(IEnumerable<string> arguments, params (string Name, string Value)[] environment) =>
+        RunAsync("", arguments, environment);
+
+    /// <summary>Runs the program with a text on its input.</summary>
+    public static async Task<Outcome> RunAsync(string input, IEnumerable<string> arguments, params (string Name, string Value)[] environment)
     {
         using var process = Start(arguments, environment);
+        await process.StandardInput.WriteAsync(input);
         process.StandardInput.Close();
         var output = process.StandardOutput.ReadToEndAsync();
         var errors = process.StandardError.ReadToEndAsync();
