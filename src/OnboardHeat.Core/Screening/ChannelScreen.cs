@@ -37,8 +37,8 @@ internal sealed class ChannelScreen(PlaceLimits place)
     {
         if (!reading.HasValue)
         {
-            var silentS = elapsedS - _believed.AtS;
-            return reading.Fault == ReadingFault.Missing && silentS > place.StaleS ? ReadingFault.Stale : reading.Fault;
+            var isOld = !_believed.IsEmpty && elapsedS - _believed.AtS > place.StaleS;
+            return reading.Fault == ReadingFault.Missing && isOld ? ReadingFault.Stale : reading.Fault;
         }
 
         if (!(reading.Value >= place.LowestCelsius && reading.Value <= place.HighestCelsius))

@@ -17,6 +17,7 @@ internal sealed class LooseLine(Channel line, Channel partner)
     private double _looseAtS;
     private double _partnerThen;
     private double _fellK;
+    private double _trayWarmedAtS = double.NegativeInfinity;
 
     public Channel Line => line;
 
@@ -39,12 +40,13 @@ internal sealed class LooseLine(Channel line, Channel partner)
         var tray = scan[Channel.Tray];
         _window.Add(new LineSample(
             scan.ElapsedS, own.Value, other.Value, tank.Count > 0 ? tank.Mean : double.NaN, tray.IsGood ? tray.Value : double.NaN));
+        var isWet = IsTrayWarmed(scan.ElapsedS);
         var airCelsius = air.IsGood ? air.Value : ScreeningPolicy.AirAssumedCelsius;
         if (IsLoose)
         {
             IsLoose = !IsBack(own.Value, other.Value, airCelsius, scan.ElapsedS);
         }
-        else if (IsCirculating(scan, other.Value)
+        else if (IsCirculating(scan, other.Value) && !isWet
             && (FellAlone(own.Value, other.Value, tank, airCelsius, scan.ElapsedS) || IsContradicted(scan, own.Value, other.Value, tank)))
         {
             IsLoose = true;
@@ -80,9 +82,7 @@ internal sealed class LooseLine(Channel line, Channel partner)
             var partnerMayK = Math.Min(ScreeningPolicy.LoosePartnerK, ScreeningPolicy.LoosePartnerShare * fellK);
             var stands = Math.Abs(other - then.Partner) <= partnerMayK;
 
-            // NaN (no tray, no tank probe) compares false: what is not fitted cannot speak against it.
-            var isWet = _window[_window.Count - 1].Tray - LowestTray() > ScreeningPolicy.TrayRiseK;
-            if (stands && !isWet && !(line == Channel.Return && IsDraw(own, tank, then)))
+            if (stands && !(line == Channel.Return && IsDraw(own, tank, then)))
             {
                 _fellK = fellK;
                 return true;
@@ -96,15 +96,20 @@ internal sealed class LooseLine(Channel line, Channel partner)
     private static bool IsDraw(double own, TankReading tank, LineSample then) =>
         tank.Count > 0 && (own > tank.Coldest - ScreeningPolicy.StepSlackK || then.TankMean - tank.Mean > 1);
 
-    private double LowestTray()
+    /// <summary>Whether the tray has warmed within the last minutes: then coolant may be out, and no fall is put down to a probe.</summary>
+    private bool IsTrayWarmed(double nowS)
     {
-        var lowest = double.PositiveInfinity;
+        var newest = _window[_window.Count - 1].Tray;
         for (var i = 0; i < _window.Count; i++)
         {
-            lowest = _window[i].Tray < lowest ? _window[i].Tray : lowest;
+            // NaN (no tray) compares false: what is not fitted cannot speak against it.
+            if (newest - _window[i].Tray > ScreeningPolicy.TrayRiseK)
+            {
+                _trayWarmedAtS = nowS;
+            }
         }
 
-        return lowest;
+        return nowS - _trayWarmedAtS <= ScreeningPolicy.TrayRememberedS;
     }
 
     /// <summary>It reads like the air while its partner is hot and the tank gains heat: no coolant could bring that about.</summary>

@@ -28,6 +28,16 @@ internal static class Neighbourhood
             : [Layers(Channel.TankTop, Channel.TankMiddle), Layers(Channel.TankMiddle, Channel.TankBottom)],
     ];
 
+    /// <summary>The other one of the pair that a channel may be exchanged with.</summary>
+    public static Channel ExchangedWith(Channel channel, FittedSet fitted) => channel switch
+    {
+        Channel.Flow => Channel.Return,
+        Channel.Return => Channel.Flow,
+        Channel.TankTop => fitted.Has(Channel.TankBottom) ? Channel.TankBottom : Channel.TankMiddle,
+        Channel.TankBottom => fitted.Has(Channel.TankTop) ? Channel.TankTop : Channel.TankMiddle,
+        _ => fitted.Has(Channel.TankTop) ? Channel.TankTop : Channel.TankBottom,
+    };
+
     /// <summary>
     /// Whether another place reads near this channel's suspect value (85 °C, 0 °C). For 85 °C only what touches tank or coolant counts:
     /// neither air nor tray is ever that hot because the coolant is.

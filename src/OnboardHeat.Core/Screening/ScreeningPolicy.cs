@@ -82,6 +82,7 @@ internal static class ScreeningPolicy
 
     // A tray that warms says that it is no probe but coolant: then the fall is left to the watchers.
     public const double TrayRiseK = 2;
+    public const double TrayRememberedS = 900;
 
     // Without a probe in the air, air is taken as this: low, so that a larger fall is asked for.
     public const double AirAssumedCelsius = 10;

@@ -13,7 +13,7 @@ internal readonly record struct TankReading(int Count, double Coldest, double Wa
     {
         double sum = 0, coldest = double.MaxValue, warmest = double.MinValue;
         var count = 0;
-        foreach (var channel in (ReadOnlySpan<Channel>)[Channel.TankTop, Channel.TankMiddle, Channel.TankBottom])
+        foreach (var channel in Channels.OfTank)
         {
             var reading = scan[channel];
             if (reading.IsGood)
