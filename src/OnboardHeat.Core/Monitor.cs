@@ -21,6 +21,7 @@ public sealed class Monitor
     private readonly ShowerForecaster _forecaster;
     private readonly AlarmBoard _board = new();
     private readonly IWatcher[] _watchers;
+    private readonly WatchList _watching = new();
     private WatchInput? _input;
     private Forecast _forecast = Shower.Forecast.Unknown;
     private double _elapsedS;
@@ -96,6 +97,7 @@ public sealed class Monitor
         input.Tank = _tank.Current;
         input.Circuit = _circuit.Current;
         input.IsInWorks = _board.IsInWorks;
+        input.WorksAgeS = _board.IsInWorks ? screened.ElapsedS - _worksBeganS : 0;
         input.IsDrained = _isDrained;
         foreach (var watcher in _watchers)
         {
@@ -146,6 +148,7 @@ public sealed class Monitor
             Alarms = _board.Standing,
             Changes = changes,
             IsInWorks = _board.IsInWorks,
+            Watching = _watching.After(_watchers),
         };
     }
 }

@@ -43,6 +43,9 @@ public sealed record Picture
     /// <summary>Whether works on the circuit are under way.</summary>
     public bool IsInWorks { get; init; }
 
+    /// <summary>Every watcher and whether it can judge, in the order they look. The same list until something changes.</summary>
+    public IReadOnlyList<WatcherStatus> Watching { get; init; } = [];
+
     /// <summary>The screened reading of one channel.</summary>
     public ScreenedReading this[Channel channel] => Readings[(int)channel];
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Watch;
@@ -8,21 +9,21 @@ internal sealed class AlarmBoard
     /// <summary>How long an alarm is put aside when the person does not say (common practice, no source).</summary>
     public const double ShelveDefaultS = 8 * 3600;
 
+    /// <summary>The longest an alarm may be put aside (common practice, no source): shelving ends by itself.</summary>
+    public const double ShelveMostS = 7 * 86400;
+
     private readonly List<AlarmPoint> _points = [];
     private IReadOnlyList<AlarmSnapshot> _standing = [];
 
     /// <summary>Whether works are under way: the circuit's alarms are out of service.</summary>
     public bool IsInWorks { get; private set; }
 
-    /// <summary>The point for an alarm and subject, made at its first use.</summary>
+    /// <summary>The point for an alarm and subject, made at its first use: watchers ask for theirs when they are made.</summary>
     public AlarmPoint Point(AlarmKind kind, string subject = "")
     {
-        foreach (var point in _points)
+        if (Find(kind, subject) is { } known)
         {
-            if (point.Definition.Kind == kind && point.Subject == subject)
-            {
-                return point;
-            }
+            return known;
         }
 
         var made = new AlarmPoint(AlarmTable.Of(kind), subject);
@@ -44,10 +45,9 @@ internal sealed class AlarmBoard
                 ForEach(action.Target, point => point.Acknowledge(elapsedS));
                 break;
             case ActionKind.Shelve:
-                var spanS = double.TryParse(action.Text, System.Globalization.CultureInfo.InvariantCulture, out var minutes) && minutes is > 0 and <= 7 * 1440
-                    ? minutes * 60
-                    : ShelveDefaultS;
-                ForEach(action.Target, point => point.Shelve(elapsedS, spanS));
+                // Without a target it concerns what a person sees: what stands now, not what may come.
+                var spanS = ShelveSpanS(action.Text);
+                ForEach(action.Target, point => _ = (action.Target.Length > 0 || point.IsStanding) && point.Shelve(elapsedS, spanS));
                 break;
             case ActionKind.Repaired:
                 Point(AlarmKind.CoolantLoss).Repair(elapsedS);
@@ -106,33 +106,59 @@ internal sealed class AlarmBoard
 
     /// <summary>What is to be kept over a restart.</summary>
     public IReadOnlyList<KeptAlarm> Keep(double elapsedS) =>
-        [.. _points.Where(p => p.State != AlarmState.Normal && p.State != AlarmState.OutOfService).Select(p => p.Keep(elapsedS))];
+        [.. _points.Where(p => p.IsWorthKeeping(elapsedS)).Select(p => p.Keep(elapsedS))];
 
-    /// <summary>Goes on from what was kept.</summary>
+    /// <summary>
+    /// Goes on from what was kept. What nobody watches any more (a part or a probe that was taken out) is left behind: nobody could ever
+    /// clear it.
+    /// </summary>
     public void Restore(IEnumerable<KeptAlarm> kept)
     {
         foreach (var alarm in kept)
         {
-            if (AlarmTable.Find(alarm.Name) is { } row)
+            if (AlarmTable.Find(alarm.Name) is { } row && Find(row.Kind, alarm.Subject) is { } point)
             {
-                var point = Point(row.Kind, alarm.Subject);
                 point.Restore(alarm);
-                point.HasChanged = true;
             }
         }
     }
+
+    private AlarmPoint? Find(AlarmKind kind, string subject)
+    {
+        foreach (var point in _points)
+        {
+            if (point.Definition.Kind == kind && point.Subject == subject)
+            {
+                return point;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The span a person wrote, in minutes; zero takes the alarm back from the shelf.</summary>
+    private static double ShelveSpanS(string minutesText) =>
+        double.TryParse(minutesText, CultureInfo.InvariantCulture, out var minutes) && minutes >= 0
+            ? Math.Min(minutes * 60, ShelveMostS)
+            : ShelveDefaultS;
 
     private void ForEach(string target, Action<AlarmPoint> act)
     {
         foreach (var point in _points)
         {
-            var name = point.Definition.Name;
-            if (target.Length == 0 || target == name
-                || (point.Subject.Length > 0 && target.Length == name.Length + 1 + point.Subject.Length
-                    && target.StartsWith(name, StringComparison.Ordinal) && target.EndsWith(point.Subject, StringComparison.Ordinal)))
+            if (target.Length == 0 || IsNamed(point, target))
             {
                 act(point);
             }
         }
+    }
+
+    /// <summary>An alarm is named with its subject, or without it for all its subjects.</summary>
+    private static bool IsNamed(AlarmPoint point, string target)
+    {
+        var name = point.Definition.Name;
+        return target == name
+            || (target.Length == name.Length + 1 + point.Subject.Length && target.StartsWith(name, StringComparison.Ordinal)
+                && target[name.Length] == '/' && target.EndsWith(point.Subject, StringComparison.Ordinal));
     }
 }

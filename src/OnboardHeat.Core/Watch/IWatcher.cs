@@ -2,7 +2,8 @@ namespace OnboardHeat.Core.Watch;
 
 /// <summary>
 /// One thing to watch for. A watcher holds its alarm points, looks at every scan, and allocates nothing in a quiet one.
-/// Without the readings it needs it says 'cannot judge' and never 'all well'.
+/// Without the readings it needs it says 'cannot judge' and never 'all well'. It asks the board for its points when it is made, so that
+/// what was kept over a restart finds them.
 /// </summary>
 internal interface IWatcher
 {

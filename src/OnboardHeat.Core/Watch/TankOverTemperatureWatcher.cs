@@ -25,7 +25,7 @@ internal sealed class TankOverTemperatureWatcher(AlarmBoard board) : IWatcher
     public void Observe(WatchInput input)
     {
         var hottest = double.NegativeInfinity;
-        foreach (var channel in (ReadOnlySpan<Channel>)[Channel.TankTop, Channel.TankMiddle, Channel.TankBottom])
+        foreach (var channel in Channels.OfTank)
         {
             var reading = input.Scan[channel];
             if (reading.IsGood)

@@ -22,6 +22,9 @@ internal sealed class WatchInput
     /// <summary>Whether works on the circuit are under way.</summary>
     public bool IsInWorks { get; set; }
 
+    /// <summary>Seconds that works have lasted; zero when none are under way.</summary>
+    public double WorksAgeS { get; set; }
+
     /// <summary>Whether the tank is drained.</summary>
     public bool IsDrained { get; set; }
 }

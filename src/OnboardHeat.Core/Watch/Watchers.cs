@@ -4,9 +4,17 @@ namespace OnboardHeat.Core.Watch;
 internal static class Watchers
 {
     /// <summary>Every watcher for this van, in the order they look.</summary>
-    public static IWatcher[] All(VanDescription van, AlarmBoard board, LearntVan learnt) =>
-    [
-        new TankOverTemperatureWatcher(board),
-        new HouseWatcher(board),
-    ];
+    public static IWatcher[] All(VanDescription van, AlarmBoard board, LearntVan learnt)
+    {
+        IWatcher[] watchers =
+        [
+            new TankOverTemperatureWatcher(board),
+            new ProbeFaultWatcher(van, board),
+            new WorksOpenWatcher(board),
+            new HouseWatcher(board),
+        ];
+
+        // Looks at the others, so it comes last.
+        return [.. watchers, new CannotJudgeWatcher(board, watchers)];
+    }
 }
