@@ -6,7 +6,9 @@ namespace OnboardHeat.Daemon;
 /// <summary>The configuration of a command: read once, and every problem told once.</summary>
 internal static class Configured
 {
-    /// <summary>Reads the file and this process's environment. Null when there are problems; they are on stderr then: exit 78.</summary>
+    /// <summary>
+    /// Reads the file and this process's environment. Null when there are problems; they are on stderr then: exit 78.
+    /// </summary>
     public static Configuration? Load(string? file, ConfigurationUse use)
     {
         var configuration = Configuration.Load(file, ThisEnvironment(), use);
@@ -20,7 +22,9 @@ internal static class Configured
 
     private static readonly string[] s_factsOfTheVan = ["Tank:", "Shower:", "Circuit:"];
 
-    /// <summary>The facts of the van that answers rest on, in a line: which are stated, which are the defaults.</summary>
+    /// <summary>
+    /// The facts of the van that answers rest on, in a line: which are stated, which are the defaults.
+    /// </summary>
     public static string Facts(Configuration configuration) => string.Join(", ", configuration.Describe()
         .Where(o => o.Value is not null && !o.Path.Contains('[') && s_factsOfTheVan.Any(s => o.Path.StartsWith(s, StringComparison.Ordinal)))
         .Select(o => $"{o.Path} {o.Value}{(configuration.Stated.ContainsKey(o.Path) ? "" : " (default)")}"));

@@ -1,6 +1,9 @@
 namespace OnboardHeat.Daemon;
 
-/// <summary>How a command ends. The numbers follow the common set of sysexits.h (BSD), so that a service manager can tell them apart.</summary>
+/// <summary>
+/// How a command ends. The numbers follow the common set of sysexits.h (BSD), so that a service manager can tell them
+/// apart.
+/// </summary>
 internal static class ExitCode
 {
     /// <summary>All is done.</summary>

@@ -3,8 +3,8 @@ using Microsoft.Win32.SafeHandles;
 namespace OnboardHeat.Daemon;
 
 /// <summary>
-/// This process's output as bytes. The console's own stream takes writes to a closed pipe without a word, so a long replay would work on
-/// for nobody; this one says so with an <see cref="OutputClosedException"/>.
+/// This process's output as bytes. The console's own stream takes writes to a closed pipe without a word, so a long
+/// replay would work on for nobody; this one says so with an <see cref="OutputClosedException"/>.
 /// </summary>
 internal sealed class StandardOutput : Stream
 {

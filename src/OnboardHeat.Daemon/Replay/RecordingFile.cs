@@ -2,7 +2,10 @@ using OnboardHeat.Engine.Recordings;
 
 namespace OnboardHeat.Daemon.Replay;
 
-/// <summary>A recording named on the command line. It is read twice: once to check it, once to judge; what cannot be rewound is held.</summary>
+/// <summary>
+/// A recording named on the command line. It is read twice: once to check it, once to judge; what cannot be rewound is
+/// held.
+/// </summary>
 internal sealed class RecordingFile(string name)
 {
     private byte[]? _held;

@@ -13,7 +13,9 @@ internal sealed class ReplayLines : IDisposable
     /// <summary>Version of the lines' form.</summary>
     private const int Version = 1;
 
-    /// <summary>Decimals of kilowatt-hours and minutes, and of every other figure: finer than anything that is known.</summary>
+    /// <summary>
+    /// Decimals of kilowatt-hours and minutes, and of every other figure: finer than anything that is known.
+    /// </summary>
     private const int Decimals = 3;
 
     private static ReadOnlySpan<byte> LineEnd => "\n"u8;

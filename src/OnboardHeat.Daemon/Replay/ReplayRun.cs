@@ -6,7 +6,10 @@ using OnboardHeat.Engine.Recordings;
 
 namespace OnboardHeat.Daemon.Replay;
 
-/// <summary>One call of <c>replay</c>: checks every file, then runs each by itself through a monitor, exactly as <c>run</c> would.</summary>
+/// <summary>
+/// One call of <c>replay</c>: checks every file, then runs each by itself through a monitor, exactly as <c>run</c>
+/// would.
+/// </summary>
 internal sealed class ReplayRun
 {
     /// <summary>The recordings, in their order.</summary>

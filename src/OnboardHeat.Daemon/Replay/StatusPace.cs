@@ -1,6 +1,8 @@
 namespace OnboardHeat.Daemon.Replay;
 
-/// <summary>When a status line is due: at the first scan at or after each multiple of a span from a run's first row.</summary>
+/// <summary>
+/// When a status line is due: at the first scan at or after each multiple of a span from a run's first row.
+/// </summary>
 internal sealed class StatusPace(double? everyS)
 {
     private double _beganS;

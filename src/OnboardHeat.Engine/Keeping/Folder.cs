@@ -3,7 +3,9 @@ using System.Text;
 
 namespace OnboardHeat.Engine.Keeping;
 
-/// <summary>A rename is on the disk only when its folder is: the framework opens no folders, so this asks the system itself.</summary>
+/// <summary>
+/// A rename is on the disk only when its folder is: the framework opens no folders, so this asks the system itself.
+/// </summary>
 internal static class Folder
 {
     /// <summary>Forces a folder's entries to the disk. Not every file system can; nothing is told then.</summary>

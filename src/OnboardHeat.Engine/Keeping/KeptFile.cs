@@ -6,9 +6,10 @@ using OnboardHeat.Core;
 namespace OnboardHeat.Engine.Keeping;
 
 /// <summary>
-/// The small file that outlives a power cut: what was learnt, and where the alarms stood. A first line carries form, length and checksum
-/// of the JSON after it. It is written beside, forced to the disk and renamed over the old one; with a second copy the old one stays
-/// until the new one is there, so that one damaged copy costs minutes and not the winter's learning.
+/// The small file that outlives a power cut: what was learnt, and where the alarms stood. A first line carries form,
+/// length and checksum of the JSON after it. It is written beside, forced to the disk and renamed over the old one;
+/// with a second copy the old one stays until the new one is there, so that one damaged copy costs minutes and not the
+/// winter's learning.
 /// </summary>
 public sealed class KeptFile(string path, bool hasSecondCopy)
 {
@@ -20,7 +21,9 @@ public sealed class KeptFile(string path, bool hasSecondCopy)
 
     private string SecondPath => path + ".before";
 
-    /// <summary>Reads the newest sound copy. What is damaged is told in a line each; nothing sound gives null.</summary>
+    /// <summary>
+    /// Reads the newest sound copy. What is damaged is told in a line each; nothing sound gives null.
+    /// </summary>
     public KeptFileContent? Read(Action<string> tell)
     {
         ArgumentNullException.ThrowIfNull(tell);

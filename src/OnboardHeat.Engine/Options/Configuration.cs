@@ -4,8 +4,9 @@ using OnboardHeat.Engine.Options.Table;
 namespace OnboardHeat.Engine.Options;
 
 /// <summary>
-/// The configuration as read: options, where each was stated, and all problems at once. Walked against the table of known keys, because
-/// the framework's binder stops at the first bad value, takes NaN and tells of unknown keys one level at a time.
+/// The configuration as read: options, where each was stated, and all problems at once. Walked against the table of
+/// known keys, because the framework's binder stops at the first bad value, takes NaN and tells of unknown keys one
+/// level at a time.
 /// </summary>
 public sealed class Configuration
 {
@@ -28,7 +29,9 @@ public sealed class Configuration
     /// <summary>Everything that is wrong, a line each with its place; empty when all is in order.</summary>
     public IReadOnlyList<string> Problems { get; }
 
-    /// <summary>The place of every stated key: <c>Tank:VolumeLitres</c> to <c>file:line:column</c> or the environment variable.</summary>
+    /// <summary>
+    /// The place of every stated key: <c>Tank:VolumeLitres</c> to <c>file:line:column</c> or the environment variable.
+    /// </summary>
     public IReadOnlyDictionary<string, string> Stated { get; }
 
     /// <summary>Reads a file (or none) and the environment over it.</summary>

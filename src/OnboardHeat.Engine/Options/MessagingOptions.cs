@@ -13,7 +13,7 @@ public sealed class MessagingOptions
     public string? UserName { get; set; }
 
     /// <summary>
-    /// File that holds the password, absolute; needs <c>UserName</c>. A file, because configuration gets copied
+    /// File that holds the password, absolute; left out: none. Needs <c>UserName</c>. A file, because configuration gets copied
     /// about.
     /// </summary>
     public string? PasswordFile { get; set; }

@@ -1,6 +1,9 @@
 namespace OnboardHeat.Engine.Options;
 
-/// <summary>Everything that an owner states about a van, key by key as in <c>onboardheat.json</c>. Defaults stand here and nowhere else.</summary>
+/// <summary>
+/// Everything that an owner states about a van, key by key as in <c>onboardheat.json</c>. Defaults stand here and
+/// nowhere else.
+/// </summary>
 public sealed class OnboardHeatOptions
 {
     /// <summary>Which van this is.</summary>

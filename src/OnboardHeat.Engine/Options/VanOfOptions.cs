@@ -18,7 +18,10 @@ public static class VanOfOptions
             options.Signals.Select(s => Core.Scans.Signals.TryParse(s.Signal, out var signal) ? signal : throw NotChecked(s.Signal)));
     }
 
-    /// <summary>The van's description with the given probes and signals: those of the configuration, or the columns of a recording.</summary>
+    /// <summary>
+    /// The van's description with the given probes and signals: those of the configuration, or the columns of a
+    /// recording.
+    /// </summary>
     public static VanDescription Describe(this OnboardHeatOptions options, FittedSet fitted)
     {
         ArgumentNullException.ThrowIfNull(options);

@@ -1,8 +1,8 @@
 namespace OnboardHeat.Engine.Recordings;
 
 /// <summary>
-/// ISO 8601 date and time with an offset, as recordings write it: <c>2026-05-03T09:12:41.5+02:00</c>. The framework's parsers take local
-/// times and other forms too, and a recording is read once a row.
+/// ISO 8601 date and time with an offset, as recordings write it: <c>2026-05-03T09:12:41.5+02:00</c>. The framework's
+/// parsers take local times and other forms too, and a recording is read once a row.
 /// </summary>
 internal static class IsoTime
 {

@@ -29,7 +29,9 @@ internal sealed class RecordingColumns
     public RecordingColumn this[int index] => _columns[index];
 
     /// <summary>Reads a header row.</summary>
-    /// <exception cref="RecordingException">A column is unknown or named twice, or the file has no order or no reading.</exception>
+    /// <exception cref="RecordingException">
+    /// A column is unknown or named twice, or the file has no order or no reading.
+    /// </exception>
     public static RecordingColumns Read(string file, long line, IReadOnlyList<string> names)
     {
         var columns = new RecordingColumn[names.Count];

@@ -6,8 +6,8 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Engine.Recordings;
 
 /// <summary>
-/// Reads a recorded drive, scan by scan, without holding more than one row. Rows of equal time are one scan. Whatever is wrong with the
-/// file is a <see cref="RecordingException"/> that names file, line and column.
+/// Reads a recorded drive, scan by scan, without holding more than one row. Rows of equal time are one scan. Whatever
+/// is wrong with the file is a <see cref="RecordingException"/> that names file, line and column.
 /// </summary>
 public sealed class RecordingReader : IDisposable
 {
@@ -53,7 +53,8 @@ public sealed class RecordingReader : IDisposable
     /// <exception cref="RecordingException">The header or the first row cannot be taken.</exception>
     public static RecordingReader Open(string file, Stream stream)
     {
-        // Bytes that are no UTF-8 become the replacement character, so that the fault is found in its cell and has a place.
+        // Bytes that are no UTF-8 become the replacement character, so that the fault is found in its cell and has a
+        // place.
         var text = new StreamReader(stream, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true, bufferSize: 65_536);
         SepReader? reader = null;
         try
@@ -128,7 +129,9 @@ public sealed class RecordingReader : IDisposable
         return RecordingColumns.Read(_file, HeaderLine, names);
     }
 
-    /// <summary>Whether the row begins a new scan (and works out its elapsed time), or belongs to the one before.</summary>
+    /// <summary>
+    /// Whether the row begins a new scan (and works out its elapsed time), or belongs to the one before.
+    /// </summary>
     private bool Follows(RecordingRow row)
     {
         if (row.Run != _row.Run)

@@ -33,7 +33,9 @@ internal sealed class RecordingRow
         Action = null;
     }
 
-    /// <summary>Adds the row to a scan. Gives the name of a channel or signal that the scan has already, else null.</summary>
+    /// <summary>
+    /// Adds the row to a scan. Gives the name of a channel or signal that the scan has already, else null.
+    /// </summary>
     public string? AddTo(Scan scan)
     {
         foreach (var channel in Channels.All)

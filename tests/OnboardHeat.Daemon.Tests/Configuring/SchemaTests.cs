@@ -41,7 +41,9 @@ public sealed class SchemaTests
         var results = JsonSchema.FromText(File.ReadAllText(SchemaFile)).Evaluate(
             example.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
 
-        Assert.True(results.IsValid, string.Join('\n', (results.Details ?? []).Where(d => d.Errors is not null).Select(d => d.InstanceLocation + " " + string.Join("; ", d.Errors!.Values))));
+        var faults = (results.Details ?? []).Where(d => d.Errors is not null)
+            .Select(d => $"{d.InstanceLocation} {string.Join("; ", d.Errors!.Values)}");
+        Assert.True(results.IsValid, string.Join('\n', faults));
     }
 
     [Fact]

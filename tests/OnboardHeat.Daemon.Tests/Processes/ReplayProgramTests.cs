@@ -2,7 +2,9 @@ using OnboardHeat.Daemon.Tests.Support;
 
 namespace OnboardHeat.Daemon.Tests.Processes;
 
-/// <summary>The program as people call it. <c>tests/run</c> runs these with the ahead-of-time compiled build as well.</summary>
+/// <summary>
+/// The program as people call it. <c>tests/run</c> runs these with the ahead-of-time compiled build as well.
+/// </summary>
 [Trait("Category", "Program")]
 public sealed class ReplayProgramTests : IDisposable
 {

@@ -3,7 +3,9 @@ using OnboardHeat.Daemon.Tests.Support;
 
 namespace OnboardHeat.Daemon.Tests.Replaying;
 
-/// <summary>Whatever is wrong with a recording is one line that names the place, exit 65, and no output before it.</summary>
+/// <summary>
+/// Whatever is wrong with a recording is one line that names the place, exit 65, and no output before it.
+/// </summary>
 public sealed class BadInputTests : IDisposable
 {
     private const string Header = "time,tank_top,engine_running,action\n";

@@ -3,8 +3,8 @@ using System.Diagnostics;
 namespace OnboardHeat.Daemon.Tests.Support;
 
 /// <summary>
-/// The whole program as a process of its own, started from <c>/</c> as the service manager does. <c>ONBOARDHEAT_PROGRAM</c> names another
-/// build of it, such as the ahead-of-time compiled one.
+/// The whole program as a process of its own, started from <c>/</c> as the service manager does.
+/// <c>ONBOARDHEAT_PROGRAM</c> names another build of it, such as the ahead-of-time compiled one.
 /// </summary>
 internal static class WholeProgram
 {
@@ -26,7 +26,9 @@ internal static class WholeProgram
         return new Outcome(process.ExitCode, await output, await errors);
     }
 
-    /// <summary>Starts the program, reads one line of its output and closes the pipe, as <c>| head -1</c> does.</summary>
+    /// <summary>
+    /// Starts the program, reads one line of its output and closes the pipe, as <c>| head -1</c> does.
+    /// </summary>
     public static async Task<Outcome> RunForOneLineAsync(IEnumerable<string> arguments)
     {
         using var process = Start(arguments, []);

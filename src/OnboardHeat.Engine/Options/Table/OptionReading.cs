@@ -2,7 +2,9 @@ using System.Text.Json;
 
 namespace OnboardHeat.Engine.Options.Table;
 
-/// <summary>What a reading of the configuration gathers on its way: where each key was stated, and every problem.</summary>
+/// <summary>
+/// What a reading of the configuration gathers on its way: where each key was stated, and every problem.
+/// </summary>
 internal sealed class OptionReading(string file, byte[] bytes)
 {
     private readonly List<string> _problems = [];
@@ -11,7 +13,9 @@ internal sealed class OptionReading(string file, byte[] bytes)
     /// <summary>Everything that is wrong, in the order it was found.</summary>
     public IReadOnlyList<string> Problems => _problems;
 
-    /// <summary>Where each stated key stands: <c>file:line:column</c>, or the name of an environment variable.</summary>
+    /// <summary>
+    /// Where each stated key stands: <c>file:line:column</c>, or the name of an environment variable.
+    /// </summary>
     public IReadOnlyDictionary<string, string> Stated => _stated;
 
     /// <summary>The place of the token that the reader stands on.</summary>
@@ -26,7 +30,9 @@ internal sealed class OptionReading(string file, byte[] bytes)
         return $"{file}:{line}:{column}";
     }
 
-    /// <summary>Notes that a key was stated. False when it was stated before in the same place: JSON lets a key stand twice.</summary>
+    /// <summary>
+    /// Notes that a key was stated. False when it was stated before in the same place: JSON lets a key stand twice.
+    /// </summary>
     public void State(string path, string place) => _stated[path] = place;
 
     /// <summary>Notes a problem of a key that was stated, at its place.</summary>

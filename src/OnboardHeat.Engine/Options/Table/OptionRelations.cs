@@ -3,7 +3,10 @@ namespace OnboardHeat.Engine.Options.Table;
 /// <summary>What must hold between keys. Each key by itself is in order when these are checked.</summary>
 internal static class OptionRelations
 {
-    /// <summary>Kelvin that the relief valve must lie above water in normal use: the alarm stands 2 K below it and clears at 5 K.</summary>
+    /// <summary>
+    /// Kelvin that the relief valve must lie above water in normal use: the alarm stands 2 K below it and clears at 5
+    /// K.
+    /// </summary>
     public const double ReliefMarginK = 5;
 
     /// <summary>Notes every relation that does not hold.</summary>

@@ -1,6 +1,9 @@
 namespace OnboardHeat.Engine.Options.Table;
 
-/// <summary>Every key of the configuration at any depth, with its range. A new option is added here, in its class and in the schema.</summary>
+/// <summary>
+/// Every key of the configuration at any depth, with its range. A new option is added here, in its class and in the
+/// schema.
+/// </summary>
 internal static class OptionTable
 {
     private const int PinMax = 27;

@@ -13,7 +13,9 @@ internal static class Spelling
         return nearest.slips <= Math.Min(MaxSlips, written.Length / 2) ? $"; did you mean '{nearest.name}'?" : "";
     }
 
-    /// <summary>Fewest letters to change, add or leave out; upper and lower case count as the same letter (Levenshtein 1966).</summary>
+    /// <summary>
+    /// Fewest letters to change, add or leave out; upper and lower case count as the same letter (Levenshtein 1966).
+    /// </summary>
     private static int Slips(string a, string b)
     {
         var row = Enumerable.Range(0, b.Length + 1).ToArray();

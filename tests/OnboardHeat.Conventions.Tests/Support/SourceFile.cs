@@ -1,0 +1,39 @@
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+
+namespace OnboardHeat.Conventions.Tests.Support;
+
+/// <summary>One C# file of the house, parsed.</summary>
+internal sealed class SourceFile
+{
+    public SourceFile(string root, string fullPath)
+    {
+        Path = System.IO.Path.GetRelativePath(root, fullPath);
+        Text = File.ReadAllText(fullPath);
+        Lines = Text.Split('\n');
+        Unit = CSharpSyntaxTree.ParseText(Text, new CSharpParseOptions(LanguageVersion.Preview)).GetCompilationUnitRoot();
+    }
+
+    /// <summary>Path from the root of the house.</summary>
+    public string Path { get; }
+
+    /// <summary>The project's folder name, for example <c>OnboardHeat.Core</c>.</summary>
+    public string Project => Path.Split(System.IO.Path.DirectorySeparatorChar)[1];
+
+    /// <summary>Whether it ships.</summary>
+    public bool IsOfSource => Path.StartsWith("src", StringComparison.Ordinal);
+
+    public string Text { get; }
+
+    public string[] Lines { get; }
+
+    public CompilationUnitSyntax Unit { get; }
+
+    /// <summary>Types that are declared at the top of the file.</summary>
+    public IEnumerable<MemberDeclarationSyntax> TopTypes => Unit.DescendantNodes(n => n is CompilationUnitSyntax or BaseNamespaceDeclarationSyntax)
+        .OfType<MemberDeclarationSyntax>().Where(m => m is BaseTypeDeclarationSyntax or DelegateDeclarationSyntax);
+
+    /// <summary>A place in the file for a message.</summary>
+    public string At(Microsoft.CodeAnalysis.SyntaxNode node) =>
+        $"{Path}:{node.GetLocation().GetLineSpan().StartLinePosition.Line + 1}";
+}
