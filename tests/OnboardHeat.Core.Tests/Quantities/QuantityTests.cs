@@ -13,7 +13,7 @@ public sealed class QuantityTests
             Math.Abs((new Celsius(a) + (new Celsius(b) - new Celsius(a))).Value - b) <= 1e-9 * (1 + Math.Abs(a) + Math.Abs(b)));
 
     [Fact]
-    public void FallIsTheOppositeOfARise() =>
+    public void Fall_IsTheOppositeOfARise() =>
         Gen.Select(s_value, s_value).Sample((point, rise) =>
             (new Celsius(point) - new KelvinDelta(rise)).Value == (new Celsius(point) + -new KelvinDelta(rise)).Value);
 
