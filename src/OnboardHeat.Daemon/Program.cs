@@ -12,6 +12,7 @@ internal static class Program
         var root = new Command("onboardheat", What)
         {
             ReplayCommand.Create(),
+            DemoCommand.Create(),
         };
         root.Options.Add(new System.CommandLine.Help.HelpOption());
         root.Options.Add(new VersionOption());

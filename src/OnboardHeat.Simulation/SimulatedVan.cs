@@ -19,7 +19,9 @@ public sealed class SimulatedVan
     private readonly VanTraits _traits;
     private readonly VanBody _body;
     private readonly Instruments _instruments;
+    private readonly List<Happening> _coming;
     private readonly List<Happening> _running = [];
+    private readonly List<PersonAction> _said = [];
     private readonly double _lengthS;
     private LayeredTank? _tried;
     private int _nextHappening;
@@ -40,6 +42,7 @@ public sealed class SimulatedVan
         _traits = traits;
         _plan = plan;
         _lengthS = plan.LengthS;
+        _coming = [.. plan.Happenings];
         _body = new VanBody(traits, plan, (ulong)seed);
         _instruments = new Instruments(traits, _body, new Chance((ulong)seed, 1));
     }
@@ -80,6 +83,22 @@ public sealed class SimulatedVan
         Look();
         return true;
     }
+
+    /// <summary>Lets something happen that was not in the plan, such as people who answer an alarm; never before now.</summary>
+    public void LetHappen(Happening happening)
+    {
+        happening = happening with { AtS = Math.Max(happening.AtS, _elapsedS) };
+        var place = _nextHappening;
+        while (place < _coming.Count && _coming[place].AtS <= happening.AtS)
+        {
+            place++;
+        }
+
+        _coming.Insert(place, happening);
+    }
+
+    /// <summary>Lets a person say something; it comes with the next scan.</summary>
+    public void Say(PersonAction action) => _said.Add(action);
 
     /// <summary>
     /// How long mixed water lasts from now with heating off, minutes, until the mix falls 1 K below its set point: by drawing from a copy
@@ -124,9 +143,9 @@ public sealed class SimulatedVan
             }
         }
 
-        while (_nextHappening < _plan.Happenings.Count && _plan.Happenings[_nextHappening].AtS <= _elapsedS)
+        while (_nextHappening < _coming.Count && _coming[_nextHappening].AtS <= _elapsedS)
         {
-            var happening = _plan.Happenings[_nextHappening++];
+            var happening = _coming[_nextHappening++];
             _body.Begin(happening);
             _instruments.Begin(happening);
             if (happening.IsCoolantLoss)
@@ -148,7 +167,13 @@ public sealed class SimulatedVan
         Scan.Utc = _plan.Start.AddSeconds(_elapsedS);
         while (_nextAction < _plan.Actions.Count && _plan.Actions[_nextAction].AtS <= _elapsedS)
         {
-            Scan.Actions = [.. Scan.Actions, _plan.Actions[_nextAction++].Action];
+            _said.Add(_plan.Actions[_nextAction++].Action);
+        }
+
+        if (_said.Count > 0)
+        {
+            Scan.Actions = [.. _said];
+            _said.Clear();
         }
 
         var tank = _body.Tank;
@@ -171,6 +196,7 @@ public sealed class SimulatedVan
         Truth.LossWPerK = _traits.Tank.LossWPerK;
         Truth.CoilWPerK = _traits.Coil.ConductanceWPerK;
         Truth.SurroundingsCelsius = _body.SurroundingsCelsius;
+        Truth.OutsideCelsius = _body.OutsideCelsius;
         Truth.EngineCelsius = _body.Engine.JacketCelsius;
         Truth.CoilLitresPerMinute = _body.Circuit.CoilLitresPerMinute;
         Truth.DrawLitresPerMinute = _body.HotLitresPerMinute;

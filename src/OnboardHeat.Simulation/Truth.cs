@@ -51,6 +51,9 @@ public sealed class Truth
     /// <summary>Altitude, metres.</summary>
     public double AltitudeM { get; internal set; }
 
+    /// <summary>Open air, degrees Celsius.</summary>
+    public double OutsideCelsius { get; internal set; }
+
     /// <summary>Whether the engine runs.</summary>
     public bool IsEngineOn { get; internal set; }
 

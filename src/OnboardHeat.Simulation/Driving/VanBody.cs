@@ -135,6 +135,9 @@ internal sealed class VanBody
             case HappeningKind.ColdTopUp:
                 Engine.PourIn(happening.Size, OutsideCelsius);
                 break;
+            case HappeningKind.PullsOver:
+                _driver.HasGivenUp = true;
+                break;
             case HappeningKind.WaterInTray:
                 Tray.Take(happening.Size, Tank.TopCelsius);
                 break;

@@ -57,6 +57,9 @@ public enum HappeningKind
     /// <summary>Domestic water in the tray (size: litres; warm if the tank is).</summary>
     WaterInTray,
 
+    /// <summary>The driver pulls over and leaves the engine off.</summary>
+    PullsOver,
+
     /// <summary>A probe gives nothing (length).</summary>
     ProbeMissing,
 

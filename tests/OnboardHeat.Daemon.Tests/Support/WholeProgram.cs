@@ -40,6 +40,23 @@ internal static class WholeProgram
         return new Outcome(process.ExitCode, line ?? "", await errors);
     }
 
+    /// <summary>Starts the program, reads one line of its output and interrupts it, as Ctrl-C does.</summary>
+    public static async Task<Outcome> RunUntilInterruptedAsync(IEnumerable<string> arguments)
+    {
+        using var process = Start(arguments, []);
+        process.StandardInput.Close();
+        var errors = process.StandardError.ReadToEndAsync();
+        var line = await process.StandardOutput.ReadLineAsync();
+        using (var interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
+        {
+            await interrupt.WaitForExitAsync();
+        }
+
+        var rest = await process.StandardOutput.ReadToEndAsync();
+        await EndAsync(process);
+        return new Outcome(process.ExitCode, line + "\n" + rest, await errors);
+    }
+
     private static Process Start(IEnumerable<string> arguments, (string Name, string Value)[] environment)
     {
         var program = Environment.GetEnvironmentVariable("ONBOARDHEAT_PROGRAM");
