@@ -68,7 +68,10 @@ internal sealed class DemoClosing(DemoRecord record, Crew crew, DateTimeOffset s
 
         if (crew.StoppedAtS is { } stopped && start.AddSeconds(stopped) <= record.Last)
         {
-            At($"{Words.Clock(start.AddSeconds(stopped))} The two stopped, engine off{(crew.ClosedAtS is { } closed ? $", and had closed both valves by {Words.Clock(start.AddSeconds(closed))}" : "")}.");
+            var closed = crew.ClosedAtS is { } at && start.AddSeconds(at) <= record.Last
+                ? $", and had closed both valves by {Words.Clock(start.AddSeconds(at))}"
+                : "";
+            At($"{Words.Clock(start.AddSeconds(stopped))} The two stopped, engine off{closed}.");
         }
 
         More($"Hottest coolant at the engine: {Words.Celsius(record.EngineMostCelsius)}.");
