@@ -21,6 +21,12 @@ public sealed class MessagingOptions
     /// <summary>Whether the connection is encrypted; default false.</summary>
     public bool Tls { get; set; }
 
+    /// <summary>
+    /// File of certificates (PEM) to trust in place of the system's, absolute; needs <c>Tls</c>; left out: the
+    /// system's. For a broker whose certificate its owner made.
+    /// </summary>
+    public string? CaFile { get; set; }
+
     /// <summary>Whether a broker runs inside the daemon, on loopback only; default false.</summary>
     public bool EmbeddedBroker { get; set; }
 

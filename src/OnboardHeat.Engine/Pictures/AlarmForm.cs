@@ -1,7 +1,7 @@
 namespace OnboardHeat.Engine.Pictures;
 
 /// <summary>One alarm as it stands.</summary>
-public sealed record AlarmForm
+public record AlarmForm
 {
     /// <summary>Name of the alarm: <c>coolant-loss</c>.</summary>
     public required string Alarm { get; init; }

@@ -23,7 +23,16 @@ internal static class OptionRelations
             reading.Problem("OneWire:ParkedScanSeconds", "is shorter than OneWire:ScanSeconds; a standing van is not read more often");
         }
 
-        var messaging = options.Messaging;
+        if (options.Outputs.DisplayHeight is not (null or 32 or 64))
+        {
+            reading.Problem("Outputs:DisplayHeight", "is neither 32 nor 64");
+        }
+
+        CheckMessaging(options.Messaging, reading);
+    }
+
+    private static void CheckMessaging(MessagingOptions messaging, OptionReading reading)
+    {
         if (messaging.EmbeddedBroker && messaging.Host is not null)
         {
             reading.Problem("Messaging:EmbeddedBroker", "does not go with Messaging:Host; state one of the two");
@@ -32,6 +41,11 @@ internal static class OptionRelations
         if (messaging.PasswordFile is not null && messaging.UserName is null)
         {
             reading.Problem("Messaging:PasswordFile", "needs Messaging:UserName");
+        }
+
+        if (messaging.CaFile is not null && !messaging.Tls)
+        {
+            reading.Problem("Messaging:CaFile", "needs Messaging:Tls");
         }
     }
 

@@ -7,6 +7,7 @@ namespace OnboardHeat.Engine.Options.Table;
 internal static class OptionTable
 {
     private const int PinMax = 27;
+    private const int BusMax = 63;
     private const int PortMax = 65_535;
     private const int ListMax = 32;
 
@@ -78,7 +79,13 @@ internal static class OptionTable
         new OptionWhole<OutputOptions>("BuzzerPin", 0, PinMax, o => o.BuzzerPin, (o, v) => o.BuzzerPin = v),
         new OptionWhole<OutputOptions>("LampPin", 0, PinMax, o => o.LampPin, (o, v) => o.LampPin = v),
         new OptionWhole<OutputOptions>("HeartbeatPin", 0, PinMax, o => o.HeartbeatPin, (o, v) => o.HeartbeatPin = v),
-        new OptionWhole<OutputOptions>("ButtonPin", 0, PinMax, o => o.ButtonPin, (o, v) => o.ButtonPin = v));
+        new OptionWhole<OutputOptions>("ButtonPin", 0, PinMax, o => o.ButtonPin, (o, v) => o.ButtonPin = v),
+        new OptionSwitch<OutputOptions>("FrostSounds", o => o.FrostSounds, (o, v) => o.FrostSounds = v),
+        new OptionSwitch<OutputOptions>("HistorySounds", o => o.HistorySounds, (o, v) => o.HistorySounds = v),
+        new OptionWhole<OutputOptions>("DisplayHeight", 32, 64, o => o.DisplayHeight, (o, v) => o.DisplayHeight = v),
+        new OptionWhole<OutputOptions>("DisplayBus", 0, BusMax, o => o.DisplayBus, (o, v) => o.DisplayBus = v),
+        new OptionWhole<OutputOptions>("DisplayAddress", 8, 119, o => o.DisplayAddress, (o, v) => o.DisplayAddress = v),
+        new OptionSwitch<OutputOptions>("DisplayParked", o => o.DisplayParked, (o, v) => o.DisplayParked = v));
 
     private static OptionKeys<MessagingOptions> Messaging() => new(
         new OptionText<MessagingOptions>("Host", TextForm.HostName, o => o.Host, (o, v) => o.Host = v),
@@ -86,6 +93,7 @@ internal static class OptionTable
         new OptionText<MessagingOptions>("UserName", TextForm.Words, o => o.UserName, (o, v) => o.UserName = v),
         new OptionText<MessagingOptions>("PasswordFile", TextForm.AbsolutePath, o => o.PasswordFile, (o, v) => o.PasswordFile = v),
         new OptionSwitch<MessagingOptions>("Tls", o => o.Tls, (o, v) => o.Tls = v),
+        new OptionText<MessagingOptions>("CaFile", TextForm.AbsolutePath, o => o.CaFile, (o, v) => o.CaFile = v),
         new OptionSwitch<MessagingOptions>("EmbeddedBroker", o => o.EmbeddedBroker, (o, v) => o.EmbeddedBroker = v),
         new OptionSwitch<MessagingOptions>("AcceptActions", o => o.AcceptActions, (o, v) => o.AcceptActions = v));
 }
