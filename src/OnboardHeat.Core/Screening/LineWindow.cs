@@ -1,9 +1,10 @@
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>The last half minute of a line, its partner and the tray, about a sample a second: enough to see one fall alone.</summary>
+/// <summary>The last minute of a line, its partner and the tray, a sample every two seconds at most: enough to see one fall alone.</summary>
 internal sealed class LineWindow
 {
     private const int Capacity = 32;
+    private const double SpacingS = 1.9;
 
     private readonly LineSample[] _samples = new LineSample[Capacity];
     private int _first;
@@ -20,7 +21,7 @@ internal sealed class LineWindow
             _count--;
         }
 
-        if (_count > 0 && sample.AtS - _samples[(_first + _count - 1) % Capacity].AtS < 0.8)
+        if (_count > 0 && sample.AtS - _samples[(_first + _count - 1) % Capacity].AtS < SpacingS)
         {
             return;
         }

@@ -4,34 +4,36 @@ namespace OnboardHeat.Core.Screening;
 
 /// <summary>
 /// Finds a flow or return probe that came off its pipe. It must never pass for a loss of coolant, and a loss of coolant must never pass
-/// for it. What tells them apart: a bare probe falls to the air within half a minute, and alone; a pipe, full or empty, takes minutes,
-/// and what empties one line empties the other. Whatever the tray or the partner say against it wins.
+/// for it. What tells them apart: a bare probe falls towards the air much faster than any pipe, full or empty, cools, and it falls alone;
+/// or it reads what no coolant could be while the coil goes on warming the tank. What the tray or the partner say against it wins.
 /// </summary>
 internal sealed class LooseLine(Channel line, Channel partner)
 {
     private readonly LineWindow _window = new();
+    private readonly HeatingContradiction _contradiction = new(line);
     private double _circulatingSinceS = double.NaN;
-    private double _contradictedSinceS = double.NaN;
-    private double _tankThen;
     private double _backSinceS = double.NaN;
+    private double _trayWarmedAtS = double.NegativeInfinity;
     private double _looseAtS;
     private double _partnerThen;
     private double _fellK;
-    private double _trayWarmedAtS = double.NegativeInfinity;
 
     public Channel Line => line;
 
     public bool IsLoose { get; private set; }
 
-    /// <summary>Looks at a scan whose readings were each judged by themselves. True while the line's probe is off its pipe.</summary>
-    public bool Observe(ScreenedScan scan)
+    /// <summary>
+    /// Looks at a scan whose readings were each judged by themselves. True while the line's probe is off its pipe.
+    /// <paramref name="wasInOrder"/> says whether flow was seen above return in this run, as it is where probes are not exchanged.
+    /// </summary>
+    public bool Observe(ScreenedScan scan, bool wasInOrder)
     {
         var own = scan[line];
         var other = scan[partner];
         if (!own.IsGood || !other.IsGood)
         {
             _window.Clear();
-            _contradictedSinceS = double.NaN;
+            _contradiction.Forget();
             return IsLoose && own.IsGood;
         }
 
@@ -47,7 +49,8 @@ internal sealed class LooseLine(Channel line, Channel partner)
             IsLoose = !IsBack(own.Value, other.Value, airCelsius, scan.ElapsedS);
         }
         else if (IsCirculating(scan, other.Value) && !isWet
-            && (FellAlone(own.Value, other.Value, tank, airCelsius, scan.ElapsedS) || IsContradicted(scan, own.Value, other.Value, tank)))
+            && (FellAlone(own.Value, other.Value, tank, airCelsius, scan.ElapsedS)
+                || _contradiction.Observe(scan, own.Value, other.Value, tank, airCelsius, wasInOrder)))
         {
             IsLoose = true;
             _looseAtS = scan.ElapsedS;
@@ -68,6 +71,7 @@ internal sealed class LooseLine(Channel line, Channel partner)
     /// <summary>A fall faster than any pipe cools, while the partner, the tank and the tray stand.</summary>
     private bool FellAlone(double own, double other, TankReading tank, double airCelsius, double nowS)
     {
+        _fellK = double.PositiveInfinity;
         for (var i = 0; i < _window.Count; i++)
         {
             var then = _window[i];
@@ -80,9 +84,7 @@ internal sealed class LooseLine(Channel line, Channel partner)
             }
 
             var partnerMayK = Math.Min(ScreeningPolicy.LoosePartnerK, ScreeningPolicy.LoosePartnerShare * fellK);
-            var stands = Math.Abs(other - then.Partner) <= partnerMayK;
-
-            if (stands && !(line == Channel.Return && IsDraw(own, tank, then)))
+            if (Math.Abs(other - then.Partner) <= partnerMayK && !(line == Channel.Return && IsDraw(own, tank, then)))
             {
                 _fellK = fellK;
                 return true;
@@ -110,36 +112,6 @@ internal sealed class LooseLine(Channel line, Channel partner)
         }
 
         return nowS - _trayWarmedAtS <= ScreeningPolicy.TrayRememberedS;
-    }
-
-    /// <summary>It reads like the air while its partner is hot and the tank gains heat: no coolant could bring that about.</summary>
-    private bool IsContradicted(ScreenedScan scan, double own, double other, TankReading tank)
-    {
-        var air = scan[Channel.Surroundings];
-        var holds = air.IsGood && tank.Count > 0
-            && Math.Abs(own - air.Value) <= ScreeningPolicy.LooseNearAirK
-            && other - air.Value >= ScreeningPolicy.LoosePartnerAboveAirK
-            && other - tank.Warmest >= ScreeningPolicy.LoosePartnerAboveTankK
-            && (line == Channel.Flow || own < tank.Coldest - ScreeningPolicy.LooseNearAirK);
-        if (!holds)
-        {
-            _contradictedSinceS = double.NaN;
-            return false;
-        }
-
-        if (double.IsNaN(_contradictedSinceS))
-        {
-            _contradictedSinceS = scan.ElapsedS;
-            _tankThen = tank.Mean;
-        }
-
-        if (scan.ElapsedS - _contradictedSinceS < ScreeningPolicy.LooseSlowS || tank.Mean - _tankThen < ScreeningPolicy.LooseTankGainK)
-        {
-            return false;
-        }
-
-        _fellK = double.PositiveInfinity;
-        return true;
     }
 
     private bool IsBack(double own, double other, double airCelsius, double nowS)

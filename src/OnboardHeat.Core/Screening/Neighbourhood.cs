@@ -5,7 +5,9 @@ namespace OnboardHeat.Core.Screening;
 /// <summary>Which places can speak for or against which: the tank's probes among themselves, flow and return, air and tray.</summary>
 internal static class Neighbourhood
 {
-    /// <summary>Outlet, cold supply and the engine's own sensor have no neighbour that must move with them: they are never called stuck.</summary>
+    /// <summary>
+    /// Air, outlet, cold supply and the engine's own sensor have no neighbour that must move with them: they are never called stuck.
+    /// </summary>
     public static Standstill[] Standstills() =>
     [
         Tank(Channel.TankTop, Channel.TankMiddle, Channel.TankBottom),
@@ -13,7 +15,6 @@ internal static class Neighbourhood
         Tank(Channel.TankBottom, Channel.TankTop, Channel.TankMiddle),
         Line(Channel.Flow, Channel.Return),
         Line(Channel.Return, Channel.Flow),
-        Air(Channel.Surroundings, Channel.Tray),
         Air(Channel.Tray, Channel.Surroundings),
     ];
 

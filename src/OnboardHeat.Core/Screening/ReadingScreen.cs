@@ -15,6 +15,7 @@ internal sealed class ReadingScreen
     private readonly Standstill[] _standstills;
     private readonly LooseLine[] _looseLines;
     private readonly ExchangedPair[] _pairs;
+    private readonly ExchangedPair _lines;
     private double _lastElapsedS = double.NaN;
 
     public ReadingScreen(FittedSet fitted)
@@ -29,7 +30,9 @@ internal sealed class ReadingScreen
 
         _standstills = [.. Neighbourhood.Standstills().Where(s => fitted.Has(s.Channel))];
         _looseLines = [.. Neighbourhood.LooseLines().Where(l => fitted.Has(l.Line))];
-        _pairs = [.. Neighbourhood.Pairs(fitted).Where(p => fitted.Has(p.Warmer) && fitted.Has(p.Colder))];
+        var pairs = Neighbourhood.Pairs(fitted);
+        _pairs = [.. pairs.Where(p => fitted.Has(p.Warmer) && fitted.Has(p.Colder))];
+        _lines = pairs.Single(p => p.Warmer == Channel.Flow);
     }
 
     /// <summary>Screens a scan. The result is reused by the next call.</summary>
@@ -73,7 +76,7 @@ internal sealed class ReadingScreen
         // What has come off its pipe is taken out before it can make a standing partner look stuck or the pair look exchanged.
         foreach (var line in _looseLines)
         {
-            if (line.Observe(_screened))
+            if (line.Observe(_screened, _lines.WasInOrder))
             {
                 _screened[line.Line] = Doubted(line.Line, ReadingFault.Loose);
             }

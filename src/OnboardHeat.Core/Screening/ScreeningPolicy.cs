@@ -50,25 +50,27 @@ internal static class ScreeningPolicy
     public const double SmoothShare = 0.25;
 
     // Stuck: a line that stands to the sixteenth while its partner moved. In practice honest lines stood beside a move of 1.6 K at most.
-    public const double LineStillS = 90;
-    public const double LineStillPartnerK = 4;
+    // An empty pipe at rest between tank and air stood for two minutes while its partner fell by 4 K (simulated hose failure).
+    public const double LineStillS = 120;
+    public const double LineStillPartnerK = 8;
 
     // The top of a layered tank stands for minutes while a draw cools the bottom by 20 K (practice), but it loses a sixteenth every few
     // minutes; so a tank probe is stuck only after longer.
     public const double TankStillS = 1200;
     public const double TankStillPartnerK = 5;
 
-    // Air and tray: one of them moved by this while the other did not for ten minutes.
+    // The tray stood for ten minutes while the air beside it moved by this. (Not the other way: water in the tray warms it alone.)
     public const double AirStillS = 600;
     public const double AirStillPartnerK = 6;
 
     // A body at rest with its surroundings may stand still for ever: such a probe is not called stuck.
     public const double AtRestK = 6;
 
-    // Loose: a bare probe in air falls with a time constant of some 30 s, a pipe of metal and coolant takes minutes, full or empty. So a
-    // fall faster than this constant, with the partner standing, is the probe and not the pipe.
-    public const double LooseTimeConstantS = 60;
-    public const double LooseWindowS = 25;
+    // Loose: a bare probe in air falls with a time constant of 10 to some 100 s (lag 2-20 s on metal, five times that in still air), a
+    // lagged pipe of metal and coolant takes minutes, full or empty. So a fall faster than this constant, with the partner standing, is
+    // the probe and not the pipe.
+    public const double LooseTimeConstantS = 80;
+    public const double LooseWindowS = 60;
     public const double LooseWindowLeastS = 6;
     public const double LooseFallK = 8;
     public const double LoosePartnerK = 2.5;
@@ -87,10 +89,11 @@ internal static class ScreeningPolicy
     // Without a probe in the air, air is taken as this: low, so that a larger fall is asked for.
     public const double AirAssumedCelsius = 10;
 
-    // Loose from the start: the line reads as the air does while its partner is hot and the tank gains heat, for this long.
+    // Loose without a fall seen: the line is colder than the coldest water, or flow far below return, by more than offsets and a clip-on
+    // that shows 90 % of the difference to the air explain, while the partner is above the tank and the tank gains by this in this time.
     public const double LooseSlowS = 180;
-    public const double LooseNearAirK = 5;
-    public const double LoosePartnerAboveAirK = 25;
+    public const double LooseClipOnK = 5;
+    public const double LooseClipOnShare = 0.1;
     public const double LoosePartnerAboveTankK = 3;
     public const double LooseTankGainK = 0.5;
 
@@ -115,6 +118,15 @@ internal static class ScreeningPolicy
     public const double SwappedLinesK = 3;
     public const double SwappedLinesS = 120;
     public const double SwappedLinesAboveTankK = 20;
+
+    // Lines that stand with a closed valve or an air lock cool each at its own pace and may stand the wrong way round; but then the tank
+    // gains nothing. A coil with 20 K to drive it gives about 1 K in two minutes.
+    // Standing lines cool by several kelvin in that time (simulated: 6 K), and a slow probe on the tank still shows a gain.
+    public const double SwappedTankGainK = 0.3;
+    public const double SwappedLinesCoolK = 2;
+
+    // After an implausible step a channel is in doubt as a witness for the order.
+    public const double SwappedAfterStepS = 1800;
 
     // The right order by as much, for this long, takes it back.
     public const double SwappedBackS = 60;

@@ -30,14 +30,14 @@ public sealed class NeighbourTests
         ScreenedScan screened = bench.Take((Flow, 74.5), (Return, 70), (Air, 10));
         for (var i = 0; i < 100; i++)
         {
-            screened = bench.Take((Flow, 74.5), (Return, 70 - (0.08 * i)), (Air, 10));
+            screened = bench.Take((Flow, 74.5), (Return, 70 - (0.1 * i)), (Air, 10));
         }
 
         Assert.Equal(ReadingFault.Stuck, screened[Flow].Fault);
         Assert.True(screened[Return].IsGood);
         for (var i = 0; i < 4; i++)
         {
-            screened = bench.Take((Flow, 74 - (0.1 * i)), (Return, 62 - (0.08 * i)), (Air, 10));
+            screened = bench.Take((Flow, 74 - (0.1 * i)), (Return, 60 - (0.1 * i)), (Air, 10));
         }
 
         Assert.True(screened[Flow].IsGood);
@@ -180,8 +180,54 @@ public sealed class NeighbourTests
     public void FlowAndReturnExchanged_IsSaidWithinThreeMinutesOfHeating()
     {
         var bench = new ScreenBench(Top, Bottom, Flow, Return) { Engine = true };
-        var screened = TakeFor(bench, 180, (Top, 20), (Bottom, 20), (Flow, 70), (Return, 80));
+        var screened = bench.Take();
+        for (var s = 0; s < 180; s += 2)
+        {
+            var tank = 20 + (0.008 * s);
+            screened = bench.Take((Top, tank), (Bottom, tank), (Flow, 70), (Return, 80));
+        }
+
         Assert.Equal((ReadingFault.Swapped, ReadingFault.Swapped), (screened[Flow].Fault, screened[Return].Fault));
+    }
+
+    // Found by a sweep over simulated drives: with closed valves both lines cool, flow the faster, while slow tank probes still rise.
+    [Fact]
+    public void LinesThatStandAndCool_AreNotCalledExchanged()
+    {
+        var bench = new ScreenBench(Top, Bottom, Flow, Return) { Engine = true };
+        for (var s = 0; s < 600; s += 2)
+        {
+            var tank = 25 + (1.5 * (1 - Math.Exp(-s / 60.0)));
+            var screened = bench.Take(
+                (Top, tank), (Bottom, tank), (Flow, 10 + (55 * Math.Exp(-s / 400.0))), (Return, 10 + (58 * Math.Exp(-s / 600.0))));
+            Assert.NotEqual(ReadingFault.Swapped, screened[Flow].Fault);
+        }
+    }
+
+    // Found by the same sweep: nobody exchanges probes on the road, so what was once in order is not called exchanged later.
+    [Fact]
+    public void OrderThatWasRightBefore_IsNotCalledExchanged()
+    {
+        var bench = new ScreenBench(Top, Bottom);
+        TakeFor(bench, 120, (Top, 55), (Bottom, 40));
+        Assert.NotEqual(ReadingFault.Swapped, TakeFor(bench, 900, (Top, 50), (Bottom, 56))[Top].Fault);
+    }
+
+    // A probe that slips slowly: what it reads is no coolant's temperature while return is hot and the tank gains.
+    [Fact]
+    public void FlowSinksSlowlyFarBelowReturn_WhileTheTankGains_IsLoose()
+    {
+        var bench = new ScreenBench(Top, Bottom, Flow, Return, Air) { Engine = true };
+        ScreenedScan? screened = null;
+        for (var s = 0; s < 1500; s += 2)
+        {
+            var tank = 30 + (0.008 * s);
+            var flow = s < 300 ? 85 : 30 + (55 * Math.Exp(-(s - 300) / 250.0));
+            screened = bench.Take((Top, tank), (Bottom, tank), (Flow, flow), (Return, 78 + (0.0625 * (s % 3))), (Air, 10));
+        }
+
+        Assert.Equal(ReadingFault.Loose, screened![Flow].Fault);
+        Assert.True(screened[Return].IsGood);
     }
 
     // With the tank near the coolant the coil takes little, and clip-ons with their offsets show return 4 K above flow by right (practice).
