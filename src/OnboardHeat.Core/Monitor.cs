@@ -1,4 +1,5 @@
 using OnboardHeat.Core.Circuit;
+using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
@@ -19,10 +20,12 @@ public sealed class Monitor
     private readonly TankEstimator _tank;
     private readonly CircuitEstimator _circuit;
     private readonly ShowerForecaster _forecaster;
+    private readonly JourneyFinder _journeys;
     private readonly AlarmBoard _board = new();
     private readonly IWatcher[] _watchers;
     private readonly WatchList _watching = new();
     private WatchInput? _input;
+    private IReadOnlyList<Journey> _ended = [];
     private Forecast _forecast = Shower.Forecast.Unknown;
     private double _elapsedS;
     private double _forecastAtS = double.NegativeInfinity;
@@ -40,6 +43,7 @@ public sealed class Monitor
         _tank = new TankEstimator(van, kept.Learnt.Tank);
         _circuit = new CircuitEstimator(kept.Learnt.Circuit);
         _forecaster = new ShowerForecaster(van);
+        _journeys = new JourneyFinder(van);
         _watchers = Watchers.All(van, _board, kept.Learnt);
         _isDrained = kept.IsDrained;
         _worksBeganS = -kept.WorksAgeS;
@@ -76,6 +80,9 @@ public sealed class Monitor
     /// <summary>The forecast for the state after the newest scan. Asking for it changes nothing.</summary>
     public Forecast Forecast() => _forecaster.Forecast(_elapsedS, _tank.Current);
 
+    /// <summary>The run is over: journeys that were still open end at its last scan.</summary>
+    public IReadOnlyList<Journey> EndJourneys() => _journeys.End();
+
     /// <summary>What is to be kept over a restart.</summary>
     public KeptState Keep() => new()
     {
@@ -104,6 +111,7 @@ public sealed class Monitor
             watcher.Observe(input);
         }
 
+        _ended = _journeys.Observe(screened, _tank.Current, _circuit.Current, _isDrained);
         return _board.Close(screened.ElapsedS);
     }
 
@@ -147,6 +155,7 @@ public sealed class Monitor
             Forecast = _forecast,
             Alarms = _board.Standing,
             Changes = changes,
+            Journeys = _ended,
             IsInWorks = _board.IsInWorks,
             Watching = _watching.After(_watchers),
         };

@@ -1,4 +1,5 @@
 using OnboardHeat.Core.Circuit;
+using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
@@ -39,6 +40,9 @@ public sealed record Picture
 
     /// <summary>Alarms whose condition came or went in this scan.</summary>
     public required IReadOnlyList<AlarmChange> Changes { get; init; }
+
+    /// <summary>Journeys that this scan ended; usually none.</summary>
+    public IReadOnlyList<Journey> Journeys { get; init; } = [];
 
     /// <summary>Whether works on the circuit are under way.</summary>
     public bool IsInWorks { get; init; }

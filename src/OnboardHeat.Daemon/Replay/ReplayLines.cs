@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using OnboardHeat.Core;
+using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Watch;
 using OnboardHeat.Engine.Pictures;
@@ -55,6 +56,21 @@ internal sealed class ReplayLines : IDisposable
         Time("usableUntil"u8, After(picture.Utc, forecast.Until == UntilKind.At ? forecast.UsableForS : null));
         Number("heatingWatts"u8, forecast.HeatingWatts);
         Number("lossCoefficientWPerK"u8, forecast.LossCoefficientWPerK);
+        End();
+    }
+
+    /// <summary>A journey has ended.</summary>
+    public void Journey(string file, Picture picture, Journey journey)
+    {
+        Begin("journey", file, picture);
+        _json.WriteString("type"u8, PublicNames.Of(journey.Type));
+        Number("from"u8, journey.FromS);
+        Number("to"u8, journey.ToS);
+        Number("startCelsius"u8, journey.StartCelsius);
+        Number("endCelsius"u8, journey.EndCelsius);
+        Number("peakCelsius"u8, journey.PeakCelsius);
+        Number("gainedKWh"u8, journey.GainedKWh);
+        Number("meanWatts"u8, journey.MeanWatts);
         End();
     }
 

@@ -77,10 +77,12 @@ internal sealed class ReplayRun
         var pace = new StatusPace(StatusEveryS);
         var scan = new Scan();
         var run = 0;
+        Picture? last = null;
         while (reader.Read(scan))
         {
             if (monitor is null || run != scan.Run)
             {
+                EndJourneys(file, monitor, last, lines);
                 kept = monitor?.Keep() ?? kept;
                 monitor = new Monitor(van, kept, ForecastTiming.WhenAsked);
                 run = scan.Run;
@@ -93,12 +95,31 @@ internal sealed class ReplayRun
                 lines.Alarm(file.Name, picture, change);
             }
 
+            last = picture;
+            foreach (var journey in picture.Journeys)
+            {
+                lines.Journey(file.Name, picture, journey);
+            }
+
             if (pace.IsDue(scan.Elapsed.TotalSeconds))
             {
                 lines.Status(file.Name, picture, monitor.Forecast());
             }
         }
 
+        EndJourneys(file, monitor, last, lines);
         return monitor?.Keep().Learnt ?? learnt;
+    }
+
+    /// <summary>A run's end ends its journeys.</summary>
+    private static void EndJourneys(RecordingFile file, Monitor? monitor, Picture? last, ReplayLines lines)
+    {
+        if (monitor is not null && last is not null)
+        {
+            foreach (var journey in monitor.EndJourneys())
+            {
+                lines.Journey(file.Name, last, journey);
+            }
+        }
     }
 }

@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Watch;
@@ -38,6 +39,16 @@ public static class PublicNames
         ReadyKind.NotAtThisRate => "not-at-this-rate",
         ReadyKind.NotHeating => "not-heating",
         _ => throw new ArgumentOutOfRangeException(nameof(ready), ready, "Not a readiness."),
+    };
+
+    /// <summary>Name of a kind of journey.</summary>
+    public static string Of(JourneyType type) => type switch
+    {
+        JourneyType.Heating => "heating",
+        JourneyType.Standing => "standing",
+        JourneyType.Draw => "draw",
+        JourneyType.Stop => "stop",
+        _ => throw new ArgumentOutOfRangeException(nameof(type), type, "Not a journey."),
     };
 
     /// <summary>Name of until when the water stays usable.</summary>
