@@ -71,6 +71,7 @@ internal sealed class PageAssets
         ".css" => "text/css; charset=utf-8",
         ".js" => "text/javascript; charset=utf-8",
         ".json" => "application/json",
+        ".svg" => "image/svg+xml",
         _ => "application/octet-stream",
     };
 }

@@ -132,10 +132,12 @@
     house.text('plan', plan(p));
     house.text('until', until(p));
     layers(p.tank);
-    const top = p.tank.known ? `top ${p.tank.topCelsius.value.toFixed(0)} °C, bottom ${p.tank.bottomCelsius.value.toFixed(0)} °C` : 'no tank probe';
-    house.text('tank-words', f.storedEnergyKWh === null ? top : `${top}, ${f.storedEnergyKWh.toFixed(2)} kWh`);
+    house.text('tank-words', p.tank.known
+      ? `top ${p.tank.topCelsius.value.toFixed(0)} °C, bottom ${p.tank.bottomCelsius.value.toFixed(0)} °C` : '');
+    house.text('stored', f.storedEnergyKWh === null ? p.tank.drained ? 'drained' : 'no tank probe' : `${f.storedEnergyKWh.toFixed(2)} kWh stored`);
     const c = p.channels;
-    house.text('circuit-words', c.flow || c.return ? `in ${house.celsius(c.flow)}, back ${house.celsius(c.return)}` : 'no line probes');
+    house.text('circuit-words', c.flow || c.return
+      ? [c.flow && `${house.celsius(c.flow)} in`, c.return && `${house.celsius(c.return)} back`].filter(Boolean).join(', ') : 'no line probes');
     house.text('heating', heating(f.heatingWatts, p.circuit));
   }
 
@@ -150,11 +152,18 @@
     const place = document.getElementById('layers');
     const top = [...tank.layersCelsius].reverse();
     while (place.children.length > top.length) place.lastChild.remove();
-    while (place.children.length < top.length) place.append(document.createElement('li'));
+    while (place.children.length < top.length) {
+      const layer = document.createElement('li');
+      layer.append(document.createElement('span'), document.createElement('b'));
+      place.append(layer);
+    }
     top.forEach((celsius, i) => {
-      const bar = place.children[i];
-      bar.dataset.heat = heat(celsius);
-      bar.style.width = `${Math.max(4, Math.min(100, (celsius / 90) * 100)).toFixed(0)}%`;
+      const layer = place.children[i];
+      const share = `${Math.max(3, Math.min(70, celsius * 0.75)).toFixed(0)}%`;
+      layer.dataset.heat = heat(celsius);
+      layer.style.setProperty('--share', share);
+      layer.firstChild.style.width = share;
+      layer.lastChild.textContent = i === 0 || i === top.length - 1 ? `${celsius.toFixed(0)} °C` : '';
     });
   }
 
