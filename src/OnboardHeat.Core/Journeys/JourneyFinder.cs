@@ -62,10 +62,10 @@ internal sealed class JourneyFinder(VanDescription van)
         _minutes.Observe(scan.StepS, tank.StoredJ.Value);
         _seconds.Observe(scan.StepS, tank.StoredJ.Value);
         var isEngineOn = circuit.IsEngineRunning == true;
-        _hasDriven |= isEngineOn;
         Draw(scan, tank, isEngineOn);
         Heat(scan, tank, isEngineOn);
         Rest(scan, tank, isEngineOn);
+        _hasDriven |= isEngineOn;
         return Ended();
     }
 

@@ -61,6 +61,10 @@ public sealed class JourneyFinderTests
     }
 
     [Fact]
+    public void RestBeforeTheFirstStart_IsNoStop() =>
+        Assert.DoesNotContain(Journeys(s_van, Warm([new(LegKind.Parked, 10), new(LegKind.Country, 30)])), j => j.Type == JourneyType.Stop);
+
+    [Fact]
     public void LongStanding_GivesTheLossCoefficientWithAnHonestDeviation()
     {
         // The simulated van's own loss coefficient is the truth; the valves are closed.
