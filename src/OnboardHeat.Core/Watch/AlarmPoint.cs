@@ -97,6 +97,7 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
     {
         if (IsStanding)
         {
+            HasChanged |= !_isAcknowledged;
             _isAcknowledged = true;
             Settle(elapsedS);
         }
@@ -141,7 +142,7 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         Settle(elapsedS);
     }
 
-    public AlarmSnapshot Snapshot() => new(Definition, Subject, State, IsPresent, SinceS, Because, WhatToDo);
+    public AlarmSnapshot Snapshot() => new(Definition, Subject, State, IsPresent, SinceS, Because, WhatToDo) { IsAcknowledged = _isAcknowledged };
 
     /// <summary>Whether there is anything to keep over a restart.</summary>
     public bool IsWorthKeeping(double elapsedS) => IsStanding || IsShelved(elapsedS);

@@ -11,6 +11,9 @@ namespace OnboardHeat.Core.Watch;
 public sealed record AlarmSnapshot(
     AlarmDefinition Definition, string Subject, AlarmState State, bool IsPresent, double SinceS, string Because, IReadOnlyList<string> WhatToDo)
 {
+    /// <summary>Whether a person said that they saw it: then it does not sound, whatever its state. A latched alarm may be either.</summary>
+    public bool IsAcknowledged { get; init; }
+
     /// <summary>Name and subject as topics spell them: <c>rating-near/heater-hose</c>.</summary>
     public string Path => Subject.Length == 0 ? Definition.Name : $"{Definition.Name}/{Subject}";
 }

@@ -1,0 +1,25 @@
+using System.Device.Gpio;
+using Microsoft.Extensions.Logging;
+using OnboardHeat.Engine.Ports;
+
+namespace OnboardHeat.Outputs.Pins;
+
+/// <summary>The heartbeat line: changes its level with each beat, so that a circuit outside sees edges and never a level that could stand.</summary>
+public sealed class HeartbeatPin : IHeartbeat, IDisposable
+{
+    private readonly OutputPin _pin;
+    private bool _level;
+
+    /// <summary>A heartbeat on a pin; <paramref name="open"/> gives a controller of its own.</summary>
+    public HeartbeatPin(int pin, Func<GpioController> open, TimeProvider time, ILogger log) => _pin = new OutputPin("heartbeat", pin, open, time, log);
+
+    /// <inheritdoc/>
+    public void Beat()
+    {
+        _level = !_level;
+        _pin.Set(_level);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _pin.Dispose();
+}

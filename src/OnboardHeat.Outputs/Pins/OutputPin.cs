@@ -1,0 +1,69 @@
+using System.Device.Gpio;
+using Microsoft.Extensions.Logging;
+
+namespace OnboardHeat.Outputs.Pins;
+
+/// <summary>
+/// One line that is driven. Opened when first used and again after a failure; whatever a driver throws stays here, because a buzzer that
+/// is not to be had must cost nobody else anything.
+/// </summary>
+internal sealed class OutputPin(string name, int pin, Func<GpioController> open, TimeProvider time, ILogger log) : IDisposable
+{
+    private readonly Retry _retry = new(name, time, log);
+    private GpioController? _controller;
+    private bool? _level;
+
+    /// <summary>How long until a failed line may be tried again; null when it works.</summary>
+    public TimeSpan? RetryIn => _controller is null && !_retry.IsDue ? _retry.Left : null;
+
+    /// <summary>Drives the line, unless it has that level already or has failed a moment ago.</summary>
+    public void Set(bool level)
+    {
+        if (level == _level || !_retry.IsDue)
+        {
+            return;
+        }
+
+        try
+        {
+            if (_controller is null)
+            {
+                _controller = open();
+                _controller.OpenPin(pin, PinMode.Output, level ? PinValue.High : PinValue.Low);
+            }
+            else
+            {
+                _controller.Write(pin, level ? PinValue.High : PinValue.Low);
+            }
+
+            _level = level;
+            _retry.Worked();
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            Close();
+            _retry.Failed(e);
+        }
+    }
+
+    public void Dispose()
+    {
+        Set(false);
+        Close();
+    }
+
+    private void Close()
+    {
+        _level = null;
+        try
+        {
+            _controller?.Dispose();
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            log.OutputGone(name, $"closing: {e.Message}");
+        }
+
+        _controller = null;
+    }
+}
