@@ -11,6 +11,7 @@ internal static class Program
     {
         var root = new Command("onboardheat", What)
         {
+            RunCommand.Create(),
             ReplayCommand.Create(),
             DemoCommand.Create(),
         };

@@ -12,25 +12,29 @@ public sealed class WiredVan : IScanSource, IDisposable
 {
     private readonly ProbeScanner _probes;
     private readonly ContactBank _contacts;
+    private readonly IProbeBus _bus;
+    private readonly TimeProvider _time;
 
     internal WiredVan(
         IProbeBus bus, IReadOnlyList<ProbeFitting> probes, IReadOnlyList<ContactFitting> contacts, Func<GpioController> openController,
         LoopWake wake, TimeProvider time)
     {
+        _bus = bus;
+        _time = time;
         _probes = new ProbeScanner(bus, probes, time);
         // A contact that changes is judged now: an engine that starts ends the slow pace of a parked van.
         _contacts = new ContactBank(contacts, openController, wake.CallForScan, time);
     }
 
     /// <summary>The wires of this machine.</summary>
-    /// <param name="bus">Name of the 1-Wire bus master, or an absolute path of a folder laid out like one.</param>
+    /// <param name="bus">Name of the 1-Wire bus master, an absolute path of a folder laid out like one, or null for all masters.</param>
     /// <param name="probes">The probes fitted.</param>
     /// <param name="contacts">The contacts wired.</param>
     /// <param name="wake">Woken when a contact changes.</param>
     /// <param name="time">Clock of all timeouts.</param>
     public static WiredVan OfThisMachine(
-        string bus, IReadOnlyList<ProbeFitting> probes, IReadOnlyList<ContactFitting> contacts, LoopWake wake, TimeProvider time) =>
-        new(new KernelBus(bus), probes, contacts, ContactBank.OpenOfBoard, wake, time);
+        string? bus, IReadOnlyList<ProbeFitting> probes, IReadOnlyList<ContactFitting> contacts, LoopWake wake, TimeProvider time) =>
+        new(KernelBuses.Of(bus), probes, contacts, ContactBank.OpenOfBoard, wake, time);
 
     /// <inheritdoc/>
     public async Task ReadAsync(Scan scan, CancellationToken cancellationToken)
@@ -38,6 +42,13 @@ public sealed class WiredVan : IScanSource, IDisposable
         ArgumentNullException.ThrowIfNull(scan);
         _contacts.Read(scan);
         await _probes.ReadAsync(scan).ConfigureAwait(false);
+    }
+
+    /// <summary>The addresses of what hangs on the bus; null when it does not answer in time.</summary>
+    public async Task<IReadOnlyList<string>?> ListRomsAsync(TimeSpan within)
+    {
+        using var list = new PatientCall<IReadOnlyList<string>?>("bus list", _bus.ListRoms, within, _time);
+        return await list.AskAsync(null).ConfigureAwait(false);
     }
 
     /// <inheritdoc/>

@@ -130,7 +130,7 @@ public sealed class JudgingLoop : IDisposable
         _outputs.Feed.Publish(new Turn(_scan.Copy(), picture));
         _pace.Observe(_scan, IsCritical(picture));
         // No bursts to catch up: what was missed is past.
-        _due = TimeSpan.FromTicks(Math.Max((_due + _pace.Period).Ticks, _scan.Elapsed.Ticks + 1));
+        _due = TimeSpan.FromTicks(Math.Max((_due + _pace.Period).Ticks, _scan.Elapsed.Ticks + TimeSpan.TicksPerMillisecond));
         if (picture.Changes.Count > 0 || _scan.Actions.Count > 0 || _scan.Elapsed - _keptAt >= KeepEvery)
         {
             _keptAt = _scan.Elapsed;

@@ -12,11 +12,14 @@ public sealed class RunClock(int run, TimeProvider time, IUtcTrust trust)
     public int Run { get; } = run;
 
     /// <summary>Monotonic time since the run began. Steps of the wall clock do not touch it.</summary>
-    public TimeSpan Elapsed => time.GetElapsedTime(_began);
+    public TimeSpan Elapsed => Whole(time.GetElapsedTime(_began));
 
     /// <summary>The wall clock.</summary>
-    public DateTimeOffset Utc => time.GetUtcNow();
+    public DateTimeOffset Utc => DateTimeOffset.UnixEpoch + Whole(time.GetUtcNow() - DateTimeOffset.UnixEpoch);
 
     /// <summary>Whether the wall clock is known to be right; once it is, it stays so for the run.</summary>
     public bool IsUtcTrusted => _isTrusted = _isTrusted || trust.IsTrusted;
+
+    // The record stores exactly what was judged, and whole milliseconds keep it small.
+    private static TimeSpan Whole(TimeSpan span) => TimeSpan.FromTicks(span.Ticks - (span.Ticks % TimeSpan.TicksPerMillisecond));
 }

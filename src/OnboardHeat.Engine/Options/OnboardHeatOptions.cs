@@ -41,4 +41,7 @@ public sealed class OnboardHeatOptions
 
     /// <summary>The door for commands beside a running daemon.</summary>
     public ControlOptions Control { get; } = new();
+
+    /// <summary>The log beside the journal.</summary>
+    public LogOptions Log { get; } = new();
 }

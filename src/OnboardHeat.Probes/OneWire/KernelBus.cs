@@ -14,6 +14,9 @@ internal sealed class KernelBus : IProbeBus
     /// <summary>What a probe holds from power-on until it has measured (maker's data sheet).</summary>
     private const double PowerOnC = 85;
 
+    /// <summary>The end of the probe's range (maker's data sheet). A conversion that had too little current leaves 127.94 °C behind.</summary>
+    private const double HighestC = 125;
+
     /// <summary>What nine zero bytes mean, whose checksum fits: the bus is held low.</summary>
     private const double AllZeroC = 0;
 
@@ -31,6 +34,9 @@ internal sealed class KernelBus : IProbeBus
         _busId = bus;
         _folder = Path.Combine("/sys/devices", bus);
     }
+
+    /// <summary>Whether the kernel shows this probe on this bus.</summary>
+    public bool Has(string rom) => RomAddress.IsWellFormed(rom) && Directory.Exists(Path.Combine(_folder, rom));
 
     public IReadOnlyList<string> ListRoms()
     {
@@ -83,7 +89,7 @@ internal sealed class KernelBus : IProbeBus
 
         return celsius switch
         {
-            PowerOnC => Doubted(rom, celsius, ReadingFault.PowerOn),
+            PowerOnC or > HighestC => Doubted(rom, celsius, ReadingFault.PowerOn),
             AllZeroC => Doubted(rom, celsius, ReadingFault.AllZero),
             _ => Reading.Of(celsius),
         };
@@ -109,8 +115,8 @@ internal sealed class KernelBus : IProbeBus
         try
         {
             var text = File.ReadAllText(Path.Combine(_folder, rom, "w1_slave"));
-            Span<byte> scratchpad = stackalloc byte[ScratchpadText.Length];
-            return ScratchpadText.TryParse(text, scratchpad) ? Scratchpad.Judge(scratchpad) : Reading.None;
+            Span<byte> scratchpad = stackalloc byte[Ds18b20Scratchpad.Length];
+            return ScratchpadText.TryParse(text, scratchpad) ? Ds18b20Scratchpad.Decode(scratchpad) : Reading.None;
         }
         catch (Exception fault) when (IsOfTheBus(fault))
         {

@@ -14,6 +14,9 @@ internal sealed class ProbeScanner : IDisposable
     /// <summary>A bus that could not measure all at once is asked again this often: rights and probes change.</summary>
     public static readonly TimeSpan BulkRetryEvery = TimeSpan.FromMinutes(10);
 
+    /// <summary>Steps of 1/16 K stay exact, and the record stays small.</summary>
+    private const int OffsetDecimals = 4;
+
     private readonly TimeProvider _time;
     private readonly Line[] _lines;
     private readonly Task<Reading>[] _answers;
@@ -42,7 +45,7 @@ internal sealed class ProbeScanner : IDisposable
         {
             var reading = await _answers[i].ConfigureAwait(false);
             var probe = _lines[i].Probe;
-            scan[probe.Channel] = reading.HasValue ? Reading.Of(reading.Value + probe.OffsetKelvin) : reading;
+            scan[probe.Channel] = reading.HasValue ? Reading.Of(Math.Round(reading.Value + probe.OffsetKelvin, OffsetDecimals)) : reading;
         }
     }
 

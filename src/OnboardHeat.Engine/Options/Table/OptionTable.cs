@@ -52,7 +52,9 @@ internal static class OptionTable
             new OptionText<GlanceOptions>("Listen", TextForm.Address, o => o.Listen, (o, v) => o.Listen = v),
             new OptionSwitch<GlanceOptions>("OpenReading", o => o.OpenReading, (o, v) => o.OpenReading = v))),
         new OptionSection<OnboardHeatOptions, ControlOptions>("Control", o => o.Control, new(
-            new OptionText<ControlOptions>("Socket", TextForm.SocketPath, o => o.Socket, (o, v) => o.Socket = v))));
+            new OptionText<ControlOptions>("Socket", TextForm.SocketPath, o => o.Socket, (o, v) => o.Socket = v))),
+        new OptionSection<OnboardHeatOptions, LogOptions>("Log", o => o.Log, new(
+            new OptionText<LogOptions>("File", TextForm.AbsolutePath, o => o.File, (o, v) => o.File = v))));
 
     /// <summary>Every key with what is known of it; the values are those of the given options.</summary>
     public static IReadOnlyList<OptionFacts> Describe(OnboardHeatOptions options)

@@ -1,0 +1,30 @@
+using Microsoft.Extensions.Hosting.Systemd;
+using OnboardHeat.Engine.Ports;
+
+namespace OnboardHeat.Daemon.Running;
+
+/// <summary>Tells systemd how we fare, over the socket it names in NOTIFY_SOCKET; without one it tells nobody.</summary>
+internal sealed class SystemdNotices : IServiceNotifier
+{
+    private static readonly ServiceState s_watchdog = new("WATCHDOG=1");
+
+    private readonly SystemdNotifier _notifier = new();
+
+    public void Ready() => Tell(ServiceState.Ready);
+
+    public void FeedWatchdog() => Tell(s_watchdog);
+
+    public void Stopping() => Tell(ServiceState.Stopping);
+
+    private void Tell(ServiceState state)
+    {
+        try
+        {
+            _notifier.Notify(state);
+        }
+        catch (Exception fault) when (fault is System.Net.Sockets.SocketException or IOException)
+        {
+            // A service manager that cannot be told will judge by our silence; nothing here could do better.
+        }
+    }
+}
