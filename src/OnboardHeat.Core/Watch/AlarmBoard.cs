@@ -110,15 +110,15 @@ internal sealed class AlarmBoard
 
     /// <summary>
     /// Goes on from what was kept. What nobody watches any more (a part or a probe that was taken out) is left behind: nobody could ever
-    /// clear it.
+    /// clear it. A latched alarm is kept in any case: a person owes it an answer, whoever watches.
     /// </summary>
     public void Restore(IEnumerable<KeptAlarm> kept)
     {
         foreach (var alarm in kept)
         {
-            if (AlarmTable.Find(alarm.Name) is { } row && Find(row.Kind, alarm.Subject) is { } point)
+            if (AlarmTable.Find(alarm.Name) is { } row)
             {
-                point.Restore(alarm);
+                (row.IsLatched ? Point(row.Kind, alarm.Subject) : Find(row.Kind, alarm.Subject))?.Restore(alarm);
             }
         }
     }
