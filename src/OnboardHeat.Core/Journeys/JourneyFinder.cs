@@ -17,6 +17,9 @@ internal sealed class JourneyFinder(VanDescription van)
     /// <summary>A heating run outlives lights and slow stretches: it ends when nothing has come for this long, seconds.</summary>
     private const double HeatingGapS = 300;
 
+    /// <summary>With engine and element off it ends after this long: longer than engines that stop by themselves rest at lights, seconds.</summary>
+    private const double SourceGapS = 60;
+
     /// <summary>
     /// Heat that leaves with a draw, and with one that has ended, watts: a hand wash of 1 L/min takes some 2 kW, a cold coil after a start
     /// takes up to 1.5 kW for a minute.
@@ -39,6 +42,7 @@ internal sealed class JourneyFinder(VanDescription van)
     private readonly HeatSlope _seconds = new(6, 24);
     private List<Journey>? _ended;
     private double _heatedAtS;
+    private double _sourceAtS;
     private double _drewAtS;
     private bool _hasDriven;
     private int _run;
@@ -103,6 +107,7 @@ internal sealed class JourneyFinder(VanDescription van)
     private void Heat(ScreenedScan scan, TankEstimate tank, bool isEngineOn)
     {
         var hasSource = isEngineOn || scan[Signal.ElementOn] == true || (!van.Fitted.Has(Signal.EngineRunning) && _minutes.W > HeatsW);
+        _sourceAtS = hasSource ? scan.ElapsedS : _sourceAtS;
         if (hasSource && !_drawing.IsOpen && _minutes.W > (_heating.IsOpen ? StillHeatsW : HeatsW))
         {
             if (!_heating.IsOpen)
@@ -118,8 +123,13 @@ internal sealed class JourneyFinder(VanDescription van)
             return;
         }
 
-        _heating.Add(scan, tank, isEngineOn);
-        if (scan.ElapsedS - _heatedAtS > HeatingGapS && !_drawing.IsOpen)
+        // A draw while the engine is off ends it at once: what the draw takes is no part of what was gained.
+        var isOver = _drawing.IsOpen ? !hasSource : scan.ElapsedS - _heatedAtS > HeatingGapS || scan.ElapsedS - _sourceAtS > SourceGapS;
+        if (!isOver)
+        {
+            _heating.Add(scan, tank, isEngineOn);
+        }
+        else
         {
             End(_heating.Close(scan.Run, van.Fitted));
         }
