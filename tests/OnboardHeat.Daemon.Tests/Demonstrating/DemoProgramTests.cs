@@ -2,6 +2,7 @@ using OnboardHeat.Daemon.Tests.Support;
 
 namespace OnboardHeat.Daemon.Tests.Demonstrating;
 
+[Trait("Category", "Program")]
 public sealed class DemoProgramTests
 {
     [Fact]
