@@ -24,7 +24,10 @@ internal sealed class Mosquitto : IBrokerUnderTest
 
         _settings = Path.Combine(_folder, "mosquitto.conf");
         string[] access = lines.Any(line => line.StartsWith("allow_anonymous", StringComparison.Ordinal)) ? [] : ["allow_anonymous true"];
-        File.WriteAllLines(_settings, [$"listener {Port} 127.0.0.1", "persistence false", "set_tcp_nodelay true", .. access, .. lines]);
+        // As root it would change to another user, who may not read a test's folder.
+        string[] user = Environment.UserName == "root" ? ["user root"] : [];
+        File.WriteAllLines(
+            _settings, [$"listener {Port} 127.0.0.1", "persistence false", "set_tcp_nodelay true", .. access, .. lines, .. user]);
     }
 
     public int Port { get; }
@@ -49,9 +52,6 @@ internal sealed class Mosquitto : IBrokerUnderTest
 
     public async Task StartAsync()
     {
-        // As root it would change to another user, who may not read a test's folder.
-        var user = Environment.UserName == "root" ? "user root\n" : "";
-        await File.AppendAllTextAsync(_settings, user);
         _process = Process.Start(new ProcessStartInfo(Find("mosquitto"), ["-c", _settings]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
         _process.BeginErrorReadLine();
         _process.BeginOutputReadLine();
@@ -76,6 +76,9 @@ internal sealed class Mosquitto : IBrokerUnderTest
         File.WriteAllText(path, text, new UTF8Encoding(false));
         return path;
     }
+
+    /// <summary>Puts a path into the settings that was not known when they were written.</summary>
+    public void Replace(string word, string with) => File.WriteAllText(_settings, File.ReadAllText(_settings).Replace(word, with));
 
     public ValueTask DisposeAsync()
     {
