@@ -37,7 +37,7 @@ public sealed class Recorder : IAsyncDisposable
     private readonly DraftRing _ring = new();
     private readonly MinuteBuilder _builder = new();
     private readonly RecordDesk _desk;
-    private Task _writing = Task.CompletedTask;
+    private Task<bool> _writing = Task.FromResult(true);
     private long _writingSince;
     private TimeSpan _retryAfter;
     private long? _failedAt;
@@ -155,7 +155,13 @@ public sealed class Recorder : IAsyncDisposable
         {
             await _writing.WaitAsync(s_lastFlush, _time);
             StartWriting();
-            await _writing.WaitAsync(s_lastFlush, _time);
+            if (!await _writing.WaitAsync(s_lastFlush, _time))
+            {
+                // The record was closed by the failure; a fresh opening may write what waits. There is no later.
+                StartWriting();
+                await _writing.WaitAsync(s_lastFlush, _time);
+            }
+
             await _owner.Ask(Close).WaitAsync(s_lastFlush, _time);
         }
         catch (TimeoutException)

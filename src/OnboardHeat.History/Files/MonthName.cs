@@ -26,7 +26,7 @@ internal readonly record struct MonthName(int Sequence, string Label) : ICompara
     public string CarriedOverLog => Data + ".new-log";
 
     /// <summary>Months since year 0 by the label; null when undated.</summary>
-    public int? Month => Label.Length == 7
+    public int? Month => Label != Undated
         ? (int.Parse(Label.AsSpan(0, 4), CultureInfo.InvariantCulture) * 12) + int.Parse(Label.AsSpan(5), CultureInfo.InvariantCulture)
         : null;
 

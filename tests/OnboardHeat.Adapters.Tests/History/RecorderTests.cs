@@ -179,8 +179,10 @@ public sealed class RecorderTests
 
     private static async Task RecordAsync(SimulatedCard card, IEnumerable<Scan> scans)
     {
-        await using var rig = new RecorderRig(card);
+        var rig = new RecorderRig(card);
         await rig.FeedAsync(scans);
+        await rig.DisposeAsync();
+        Assert.Empty(rig.Said);
     }
 
     private static async Task<List<T>> ListAsync<T>(IAsyncEnumerable<T> items)
