@@ -11,12 +11,14 @@ internal static class EntryCodec
     /// <summary>Figures are estimates: the fourth decimal says nothing more.</summary>
     private const double FigureScale = 10_000;
 
-    private const long Unknown = long.MinValue >> 1;
+    /// <summary>No figure of a van comes near it; what does is not known.</summary>
+    private const double Limit = 1e12;
 
     public static byte[] Encode(IReadOnlyList<Entry> entries, IReadOnlyDictionary<string, long> cursors)
     {
         var writer = new PayloadWriter();
         var before = TimeSpan.Zero;
+        var last = new long[FigureNames.All.Count];
         foreach (var entry in entries)
         {
             writer.Signed((entry.Elapsed - before).Ticks);
@@ -32,11 +34,7 @@ internal static class EntryCodec
             }
 
             writer.Byte(Figures);
-            writer.Unsigned((ulong)entry.Figures!.Count);
-            foreach (var value in entry.Figures)
-            {
-                writer.Signed(value is { } known && Math.Abs(known) < 1e12 ? (long)Math.Round(known * FigureScale) : Unknown);
-            }
+            WriteFigures(writer, entry.Figures!, last);
         }
 
         writer.Unsigned((ulong)cursors.Count);
@@ -54,12 +52,13 @@ internal static class EntryCodec
         var reader = new PayloadReader(Squeeze.Release(payload));
         var entries = new List<Entry>();
         var elapsed = TimeSpan.Zero;
+        var last = new long[FigureNames.All.Count];
         for (var i = 0; i < header.Count; i++)
         {
             elapsed += new TimeSpan(reader.Signed());
             entries.Add(reader.Byte() == Event
                 ? new Entry(elapsed, new RecordedEvent(header.Run, elapsed, null, reader.Text(), reader.Text(), reader.Text(), reader.Text()), null)
-                : new Entry(elapsed, null, ReadFigures(ref reader)));
+                : new Entry(elapsed, null, ReadFigures(ref reader, last)));
         }
 
         var found = new Dictionary<string, long>();
@@ -72,16 +71,37 @@ internal static class EntryCodec
         return entries;
     }
 
-    private static double?[] ReadFigures(ref PayloadReader reader)
+    /// <summary>A bit for each known figure, then how far each has moved since it was last known.</summary>
+    private static void WriteFigures(PayloadWriter writer, IReadOnlyList<double?> figures, long[] last)
     {
-        var values = new double?[FigureNames.All.Count];
-        var stored = reader.Count(1000);
-        for (var i = 0; i < stored; i++)
+        var known = 0UL;
+        for (var i = 0; i < figures.Count; i++)
         {
-            var value = reader.Signed();
-            if (i < values.Length)
+            known |= figures[i] is { } value && Math.Abs(value) < Limit ? 1UL << i : 0;
+        }
+
+        writer.Unsigned(known);
+        for (var i = 0; i < figures.Count; i++)
+        {
+            if ((known & (1UL << i)) != 0)
             {
-                values[i] = value == Unknown ? null : value / FigureScale;
+                var value = (long)Math.Round(figures[i]!.Value * FigureScale);
+                writer.Signed(value - last[i]);
+                last[i] = value;
+            }
+        }
+    }
+
+    private static double?[] ReadFigures(ref PayloadReader reader, long[] last)
+    {
+        var values = new double?[last.Length];
+        var known = reader.Unsigned();
+        for (var i = 0; i < values.Length; i++)
+        {
+            if ((known & (1UL << i)) != 0)
+            {
+                last[i] += reader.Signed();
+                values[i] = last[i] / FigureScale;
             }
         }
 

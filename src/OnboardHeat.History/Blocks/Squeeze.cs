@@ -8,8 +8,14 @@ internal static class Squeeze
     private const byte Plain = 0;
     private const byte Brotli = 1;
 
-    /// <summary>Highest quality: blocks are small, and an hour's takes a few milliseconds once an hour.</summary>
-    private const int Quality = 11;
+    /// <summary>Highest quality, for what is large: an hour's block is packed once and read for years.</summary>
+    private const int BestQuality = 11;
+
+    /// <summary>For what is small and soon packed again: the highest takes milliseconds to begin, whatever the length.</summary>
+    private const int QuickQuality = 5;
+
+    /// <summary>From so many bytes on the best quality pays.</summary>
+    private const int LargeBytes = 4096;
 
     /// <summary>Window of 2^18 bytes: more than an hour's block before it is squeezed, and little memory.</summary>
     private const int WindowBits = 18;
@@ -24,7 +30,7 @@ internal static class Squeeze
         head.Byte(Brotli);
         head.Unsigned((ulong)payload.Length);
         head.Written.CopyTo(pressed);
-        if (BrotliEncoder.TryCompress(payload, pressed.AsSpan(head.Length), out var written, Quality, WindowBits)
+        if (BrotliEncoder.TryCompress(payload, pressed.AsSpan(head.Length), out var written, payload.Length < LargeBytes ? QuickQuality : BestQuality, WindowBits)
             && head.Length + written <= payload.Length)
         {
             return pressed.AsSpan(0, head.Length + written).ToArray();

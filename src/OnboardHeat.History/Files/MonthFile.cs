@@ -12,7 +12,8 @@ internal sealed class MonthFile : IDisposable
     /// <summary>A log longer than this is brought into the data file; half of the 10 MB it may never pass.</summary>
     private const long LogLimitBytes = 5 << 20;
 
-    private readonly IRecordFile _logFile;
+    private readonly CardTrouble _trouble = new();
+    private readonly CalmFile _logFile;
     private readonly DataStream _data;
     private readonly LogStream _log;
     private readonly LiteDatabase _engine;
@@ -22,9 +23,9 @@ internal sealed class MonthFile : IDisposable
 
     private MonthFile(IRecordFile data, IRecordFile log)
     {
-        _logFile = log;
-        _data = new DataStream(data);
-        _log = new LogStream(log);
+        _logFile = new CalmFile(log, _trouble);
+        _data = new DataStream(new CalmFile(data, _trouble));
+        _log = new LogStream(_logFile);
         try
         {
             _engine = new LiteDatabase(_data, new BsonMapper(), _log);
@@ -32,9 +33,12 @@ internal sealed class MonthFile : IDisposable
             {
                 _engine.CheckpointSize = 0;
             }
+
+            _trouble.ThrowIfThere();
         }
         catch
         {
+            _engine?.Dispose();
             _data.Dispose();
             _log.Dispose();
             throw;
@@ -102,11 +106,15 @@ internal sealed class MonthFile : IDisposable
             ["firstEntry"] = about.FirstEntry,
             ["gaps"] = new BsonArray(gaps),
         });
+        _trouble.ThrowIfThere();
     }
 
     /// <summary>Adds a minute. When it returns, the minute is on the card.</summary>
-    public void Append(StoredMinute minute) =>
+    public void Append(StoredMinute minute)
+    {
         _minutes.Insert(new BsonDocument { ["_id"] = minute.Number, ["s"] = minute.Scans, ["e"] = minute.Entries });
+        _trouble.ThrowIfThere();
+    }
 
     /// <summary>Puts an hour in the place of its minutes.</summary>
     public void Pack(StoredHour hour, IReadOnlyList<long> minutes)
@@ -133,6 +141,8 @@ internal sealed class MonthFile : IDisposable
             TryRollback();
             throw;
         }
+
+        _trouble.ThrowIfThere();
     }
 
     /// <summary>Minutes not yet packed, from a number on, in order.</summary>
@@ -153,6 +163,7 @@ internal sealed class MonthFile : IDisposable
         if (isDue || LogBytes > LogLimitBytes)
         {
             _engine.Checkpoint();
+            _trouble.ThrowIfThere();
         }
     }
 
@@ -175,8 +186,12 @@ internal sealed class MonthFile : IDisposable
 
     private static byte[] Bytes(BsonDocument document, string field) => document[field].IsBinary ? document[field].AsBinary : [];
 
-    private static IReadOnlyList<BsonDocument> From(ILiteCollection<BsonDocument> collection, long from, int max) =>
-        [.. collection.Find(Query.GTE("_id", from), limit: max)];
+    private IReadOnlyList<BsonDocument> From(ILiteCollection<BsonDocument> collection, long from, int max)
+    {
+        IReadOnlyList<BsonDocument> found = [.. collection.Find(Query.GTE("_id", from), limit: max)];
+        _trouble.ThrowIfThere();
+        return found;
+    }
 
     private void TryRollback()
     {

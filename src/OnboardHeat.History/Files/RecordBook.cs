@@ -68,6 +68,12 @@ internal sealed class RecordBook : IDisposable
             throw new IOException($"the card has {free >> 20} MB free, less than the {_limits.FreeBytes >> 20} MB that recording leaves alone");
         }
 
+        if (IsOnRecord(draft.Header))
+        {
+            // The card failed after the minute had reached it and before it could say so.
+            return _nextNumber - 1;
+        }
+
         var isNew = TurnToMonth(draft.Header);
         var header = draft.Header with { FirstNumber = _nextNumber, LastNumber = _nextNumber };
         var entries = header with { Kind = BlockKind.Entries, Count = draft.Entries.Count, FirstEntry = _nextEntry };
@@ -160,6 +166,9 @@ internal sealed class RecordBook : IDisposable
             _mark.Sync();
         }
     }
+
+    private bool IsOnRecord(in BlockHeader header) => _openMinutes.Count > 0 && _openMinutes[^1] is var last
+        && last.Run == header.Run && last.First == header.First && last.Last == header.Last && last.Count == header.Count;
 
     /// <summary>The minute is on the card whether or not the mark is; where the mark fails, the next minute will fail too.</summary>
     private void Mark()

@@ -1,0 +1,31 @@
+namespace OnboardHeat.Limits;
+
+internal static class Program
+{
+    private static async Task<int> Main(string[] args)
+    {
+        var trial = args.Length > 0 ? args[0] : "";
+        var seed = args.Length > 1 && int.TryParse(args[1], out var given) ? given : 1;
+        var isShort = Environment.GetEnvironmentVariable("ONBOARDHEAT_SHORT") == "1";
+        return trial switch
+        {
+            "power-cuts" => PowerCuts.Run(seed, isShort ? 500 : 10_000),
+            "mutilations" => Mutilations.Run(seed, isShort ? 60 : 200),
+            "nth-write-fails" => await FailingWrites.RunAsync(seed, isShort ? 7 : 1),
+            "clock-scripts" => await ClockScripts.RunAsync(seed, isShort ? 40 : 1000),
+            "kill9" => await Kills.RunAsync(seed, isShort ? 15 : 1000),
+            "kill9-child" => Kills.Child(args[1]),
+            "disk-writes" => await DiskWrites.RunAsync(seed, isShort),
+            "bytes-a-reading" => BytesAReading.Run(seed),
+            "charts" => await Charts.RunAsync(seed),
+            _ => Usage(),
+        };
+    }
+
+    private static int Usage()
+    {
+        Console.Error.WriteLine(
+            "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 disk-writes bytes-a-reading charts");
+        return 64;
+    }
+}
