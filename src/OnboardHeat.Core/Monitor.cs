@@ -41,7 +41,7 @@ public sealed class Monitor
         _timing = timing;
         _screen = new ReadingScreen(van.Fitted);
         _tank = new TankEstimator(van, kept.Learnt.Tank);
-        _circuit = new CircuitEstimator(kept.Learnt.Circuit);
+        _circuit = new CircuitEstimator(van, kept.Learnt.Circuit);
         _forecaster = new ShowerForecaster(van);
         _journeys = new JourneyFinder(van);
         _watchers = Watchers.All(van, _board, kept.Learnt);
@@ -93,13 +93,16 @@ public sealed class Monitor
         IsDrained = _isDrained,
     };
 
+    /// <summary>The circuit with its signs, for trials that look inside.</summary>
+    internal CircuitEstimator Circuit => _circuit;
+
     /// <summary>The judging alone, without making a picture: what costs no memory in a quiet scan.</summary>
     internal IReadOnlyList<AlarmChange> Judge(Scan scan)
     {
         var screened = _screen.Observe(scan);
         _tank.Observe(screened);
         _circuit.Observe(screened, _tank.Current);
-        var input = _input ??= new WatchInput { Van = _van, Scan = screened };
+        var input = _input ??= new WatchInput { Van = _van, Scan = screened, Loop = _circuit.Loop, Test = _circuit.Test };
         input.Scan = screened;
         input.Tank = _tank.Current;
         input.Circuit = _circuit.Current;

@@ -10,7 +10,7 @@ public sealed class UnitTests
     private static readonly string[] s_units =
     [
         "Celsius", "Kelvin", "KPerMin", "KPerS", "K", "W", "Watts", "WPerK", "J", "JPerK", "JPerKgK", "JPerLK", "KWh", "Litres", "LitresPerMinute",
-        "KgPerM3", "KgPerLitre", "KgPerS", "Kg", "S", "Minutes", "Hours", "Days", "Share", "Fraction", "Bar", "M2", "M", "PerK",
+        "KgPerM3", "KgPerLitre", "KgPerS", "Kg", "S", "Minutes", "Hours", "Days", "Share", "Fraction", "Bar", "M2", "M", "PerK", "Nats",
     ];
 
     /// <summary>Names without a unit, and why.</summary>

@@ -19,6 +19,12 @@ internal sealed class WatchInput
     /// <summary>The coolant circuit after this scan.</summary>
     public CircuitEstimate Circuit { get; set; } = CircuitEstimate.Unknown;
 
+    /// <summary>What the signs of the coolant circuit look at.</summary>
+    public required Loop Loop { get; init; }
+
+    /// <summary>What those signs add up to.</summary>
+    public required LossTest Test { get; init; }
+
     /// <summary>Whether works on the circuit are under way.</summary>
     public bool IsInWorks { get; set; }
 

@@ -9,6 +9,11 @@ internal static class Watchers
         IWatcher[] watchers =
         [
             new TankOverTemperatureWatcher(board),
+            new CoolantLossWatcher(board),
+            new CirculationWatcher(board),
+            new CoolantOverTemperatureWatcher(board),
+            new WaterInTrayWatcher(board),
+            .. van.Circuit.Parts.Select(part => new RatingWatcher(part, board)),
             new ProbeFaultWatcher(van, board),
             new WorksOpenWatcher(board),
             new HouseWatcher(board),
