@@ -14,6 +14,9 @@ namespace OnboardHeat.Core;
 /// </summary>
 public sealed class Monitor
 {
+    /// <summary>Seconds between two looks at when water will freeze: it moves by hours.</summary>
+    private const double FrostEachS = 900;
+
     private readonly VanDescription _van;
     private readonly ForecastTiming _timing;
     private readonly ReadingScreen _screen;
@@ -29,6 +32,7 @@ public sealed class Monitor
     private Forecast _forecast = Shower.Forecast.Unknown;
     private double _elapsedS;
     private double _forecastAtS = double.NegativeInfinity;
+    private double _frostAtS = double.NegativeInfinity;
     private double _worksBeganS;
     private bool _isDrained;
 
@@ -40,7 +44,7 @@ public sealed class Monitor
         _van = van;
         _timing = timing;
         _screen = new ReadingScreen(van.Fitted);
-        _tank = new TankEstimator(van, kept.Learnt.Tank);
+        _tank = new TankEstimator(van, kept.Learnt.Tank, kept.Learnt.Circuit.CoilWPerK);
         _circuit = new CircuitEstimator(van, kept.Learnt.Circuit);
         _forecaster = new ShowerForecaster(van);
         _journeys = new JourneyFinder(van);
@@ -78,7 +82,7 @@ public sealed class Monitor
     }
 
     /// <summary>The forecast for the state after the newest scan. Asking for it changes nothing.</summary>
-    public Forecast Forecast() => _forecaster.Forecast(_elapsedS, _tank.Current);
+    public Forecast Forecast() => _forecaster.Forecast(_elapsedS, _tank);
 
     /// <summary>The run is over: journeys that were still open end at its last scan.</summary>
     public IReadOnlyList<Journey> EndJourneys() => _journeys.End();
@@ -86,7 +90,7 @@ public sealed class Monitor
     /// <summary>What is to be kept over a restart.</summary>
     public KeptState Keep() => new()
     {
-        Learnt = new LearntVan { Tank = _tank.Learnt(), Circuit = _circuit.Learnt() },
+        Learnt = new LearntVan { Tank = _tank.Learnt(), Circuit = _circuit.Learnt() with { CoilWPerK = _tank.LearntCoilWPerK() } },
         Alarms = _board.Keep(_elapsedS),
         IsInWorks = _board.IsInWorks,
         WorksAgeS = _board.IsInWorks ? _elapsedS - _worksBeganS : 0,
@@ -100,7 +104,7 @@ public sealed class Monitor
     internal IReadOnlyList<AlarmChange> Judge(Scan scan)
     {
         var screened = _screen.Observe(scan);
-        _tank.Observe(screened);
+        _tank.Observe(screened, _isDrained);
         _circuit.Observe(screened, _tank.Current);
         var input = _input ??= new WatchInput { Van = _van, Scan = screened, Loop = _circuit.Loop, Test = _circuit.Test };
         input.Scan = screened;
@@ -109,6 +113,12 @@ public sealed class Monitor
         input.IsInWorks = _board.IsInWorks;
         input.WorksAgeS = _board.IsInWorks ? screened.ElapsedS - _worksBeganS : 0;
         input.IsDrained = _isDrained;
+        if (screened.ElapsedS - _frostAtS >= FrostEachS)
+        {
+            _frostAtS = screened.ElapsedS;
+            input.FrostInS = _forecaster.FrostInS(_elapsedS, _tank);
+        }
+
         foreach (var watcher in _watchers)
         {
             watcher.Observe(input);
@@ -134,6 +144,7 @@ public sealed class Monitor
                 ActionKind.Filled => false,
                 _ => _isDrained,
             };
+            _tank.Take(action);
             _board.Take(action, _elapsedS);
         }
     }

@@ -12,18 +12,22 @@ internal sealed class WatchPath
 {
     private readonly ReadingScreen _screen;
     private readonly AlarmBoard _board = new();
+    private readonly CircuitEstimator _circuit;
     private readonly IWatcher[] _watchers;
     private readonly WatchInput _input;
 
     public WatchPath(VanDescription van)
     {
         _screen = new ReadingScreen(van.Fitted);
+        _circuit = new CircuitEstimator(van, new LearntCircuit());
         _watchers = Watchers.All(van, _board, LearntVan.Nothing);
         _input = new WatchInput
         {
             Van = van,
             Scan = _screen.Observe(new Scan()),
             Tank = TankEstimate.Unknown,
+            Loop = _circuit.Loop,
+            Test = _circuit.Test,
             Circuit = CircuitEstimate.Unknown with { IsEngineRunning = true, IsCirculating = true },
         };
     }
@@ -32,6 +36,7 @@ internal sealed class WatchPath
     public int Observe(Scan scan)
     {
         var screened = _screen.Observe(scan);
+        _circuit.Observe(screened, TankEstimate.Unknown);
         _input.Scan = screened;
         foreach (var watcher in _watchers)
         {

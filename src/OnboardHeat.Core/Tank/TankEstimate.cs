@@ -35,6 +35,18 @@ public sealed record TankEstimate
     /// <summary>Heat loss per kelvin above the surroundings, watts per kelvin.</summary>
     public Estimate LossWPerK { get; init; }
 
+    /// <summary>Conductance between coolant and tank water, watts per kelvin.</summary>
+    public Estimate CoilWPerK { get; init; }
+
+    /// <summary>Whether warm coolant in the coil heats the tank.</summary>
+    public bool IsHeatedByCoil { get; init; }
+
+    /// <summary>Whether a standing tank loses several times what its lagging explains: coolant turns by its own buoyancy.</summary>
+    public bool IsLosingThroughCircuit { get; init; }
+
+    /// <summary>Facts of time and temperature that bear on hygiene.</summary>
+    public HygieneFacts Hygiene { get; init; }
+
     /// <summary>Air by the tank as the estimate takes it, degrees Celsius.</summary>
     public Estimate SurroundingsCelsius { get; init; }
 }

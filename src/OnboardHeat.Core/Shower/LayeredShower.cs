@@ -1,0 +1,45 @@
+using OnboardHeat.Core.Tank;
+using OnboardHeat.Core.Water;
+
+namespace OnboardHeat.Core.Shower;
+
+/// <summary>How long a shower lasts from a layered tank with heating off.</summary>
+internal static class LayeredShower
+{
+    /// <summary>Fall of the mix that ends a shower, K.</summary>
+    public const double EndsBelowK = 1;
+
+    /// <summary>Longest step, in layers: a quarter keeps the minutes within 0.02 of ever shorter steps (measured).</summary>
+    private const double StepLayers = 0.25;
+
+    /// <summary>A shower never lasts longer than this in a forecast, min: a summer tank with cold water as warm as the mix has no end.</summary>
+    public const double LongestMinutes = 600;
+
+    /// <summary>Minutes until the mix falls 1 K below its set point; zero when the top is there already. Uses up the layers given.</summary>
+    public static double Minutes(Span<double> layers, TankGeometry tank, ShowerDescription shower, double coldCelsius)
+    {
+        var minutes = 0.0;
+        var endCelsius = shower.MixedCelsius - EndsBelowK;
+        while (minutes < LongestMinutes)
+        {
+            var top = layers[^1];
+            if (top <= endCelsius)
+            {
+                return minutes;
+            }
+
+            var hotLPerMin = shower.FlowLitresPerMinute * MixedWater.HotShare(top, coldCelsius, shower.MixedCelsius);
+            var stepMin = hotLPerMin > 0 ? StepLayers * tank.LayerLitres / hotLPerMin : LongestMinutes;
+            LayeredTank.DrawStep(layers, StepLayers, coldCelsius);
+            if (layers[^1] < endCelsius)
+            {
+                // The end lies within this step: by how far the top had to fall to it.
+                return minutes + (stepMin * (top - endCelsius) / (top - layers[^1]));
+            }
+
+            minutes += stepMin;
+        }
+
+        return LongestMinutes;
+    }
+}

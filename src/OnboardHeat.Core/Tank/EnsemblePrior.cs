@@ -1,0 +1,145 @@
+using OnboardHeat.Core.Quantities;
+
+namespace OnboardHeat.Core.Tank;
+
+/// <summary>What is believed before the first reading: of any van, or of this one as far as it was learnt.</summary>
+internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Estimate? learntCoilWPerK)
+{
+    /// <summary>Deviation of a probe's offset, K: its data sheet's half kelvin is near the limit, and clamping adds some.</summary>
+    public const double OffsetK = 0.3;
+
+    /// <summary>Loss of a small lagged tank for each litre to the two thirds, W/K (check: 0.9 W/K at 20 litres), and its spread as a ratio.</summary>
+    private const double LossAtOneLitreWPerK = 0.12, LossSpread = 0.35;
+
+    /// <summary>Coil of such a tank, W/K, and its spread as a ratio (30 to 75 W/K; common practice, no source).</summary>
+    private const double CoilWPerK = 50, CoilSpread = 0.27;
+
+    /// <summary>Lag of a probe clamped on metal, s, and its spread as a ratio.</summary>
+    private const double LagS = 35, LagSpread = 0.5;
+
+    /// <summary>Element of a small tank, W, and its spread as a ratio (150 W at 12 V to 1.5 kW on a hook-up).</summary>
+    private const double ElementW = 600, ElementSpread = 0.5;
+
+    /// <summary>Air beside a tank without an air probe, °C, and its deviation, K.</summary>
+    public const double AirStandInCelsius = 15;
+
+    private const double AirUnknownK = 8;
+
+    /// <summary>Loss that is usual for such a tank, W/K.</summary>
+    public double TypicalLossWPerK => LossAtOneLitreWPerK * Math.Pow(tank.VolumeLitres, 2.0 / 3);
+
+    /// <summary>Begins one thing anew in every hypothesis, as of any van: the loss, the coil or the probes' own offsets.</summary>
+    public void Respread(TankHypothesis[] hypotheses, int row)
+    {
+        foreach (var hypothesis in hypotheses)
+        {
+            var ensemble = hypothesis.Ensemble;
+            switch (row)
+            {
+                case Row.Loss:
+                    Ratio(ensemble[Row.Loss], 0, null, TypicalLossWPerK, LossSpread);
+                    break;
+                case Row.Coil:
+                    Ratio(ensemble[Row.Coil], 1, null, CoilWPerK, CoilSpread);
+                    break;
+                case Row.Offset:
+                    for (var p = 0; p < 3; p++)
+                    {
+                        Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetK);
+                    }
+
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Spreads everything but the layers.</summary>
+    public void Spread(TankEnsemble ensemble, bool hasAir, int tankProbes)
+    {
+        Ratio(ensemble[Row.Loss], 0, learnt.LossWPerK, TypicalLossWPerK, LossSpread);
+        Ratio(ensemble[Row.Coil], 1, learntCoilWPerK, CoilWPerK, CoilSpread);
+        Ratio(ensemble[Row.Element], 2, null, ElementW, ElementSpread);
+        for (var p = 0; p < 3; p++)
+        {
+            Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetK);
+            Ratio(ensemble[Row.Lag + p], 6 + p, null, LagS, LagSpread);
+        }
+
+        Plain(ensemble[Row.CommonOffset], 16, 0, OffsetK / Math.Sqrt(Math.Max(1, tankProbes)));
+        Plain(ensemble[Row.AirOffset], 9, 0, hasAir ? OffsetK : AirUnknownK);
+        for (var m = 0; m < TankEnsemble.Members; m++)
+        {
+            ensemble[Row.CoilFoot][m] = 1.0 * FixedScatter.Uniform(17, m);
+        }
+
+        Between(ensemble[Row.CoilReach], 10, 3, TankGeometry.Layers);
+        Between(ensemble[Row.CoolantGain], 11, 1.01, 1.11);
+        ensemble[Row.Draw].Clear();
+    }
+
+    /// <summary>
+    /// Spreads the layers between what bottom and top read (°C, offsets and all). Where they differ, nobody knows yet how high the cold
+    /// reaches: every bottomLayer is as likely, with a front from sharp to smeared.
+    /// </summary>
+    public void SpreadLayers(TankEnsemble ensemble, double topCelsius, double bottomCelsius, bool knowsBottom, int bottomLayer)
+    {
+        for (var m = 0; m < TankEnsemble.Members; m++)
+        {
+            var common = ensemble[Row.CommonOffset][m];
+            var top = topCelsius - common - ensemble[Row.Offset][m];
+            var bottom = knowsBottom ? bottomCelsius - common - ensemble[Row.Offset + 2][m] : top;
+            if (bottom > top - SameK)
+            {
+                var mean = knowsBottom ? 0.5 * (top + bottom) : top;
+                (top, bottom) = (mean + 0.05, mean - 0.05);
+            }
+
+            // The front lies somewhere above the bottom probe; the profile passes through both readings.
+            var last = TankGeometry.Layers - 1;
+            var front = bottomLayer + 0.3 + ((last - bottomLayer) * 0.7 * Math.Pow(FixedScatter.Uniform(13, m), 1.3));
+            var smear = Math.Min(0.2 * Math.Pow(6, FixedScatter.Uniform(14, m)), 0.5 * (front - bottomLayer));
+            double Share(double at) => 1 / (1 + Math.Exp(-(at - front) / smear));
+            var (low, high) = (Share(bottomLayer), Share(last));
+            for (var i = 0; i < TankGeometry.Layers; i++)
+            {
+                var share = Math.Clamp((Share(i) - low) / (high - low), 0, 1);
+                ensemble[Row.Layer + i][m] = bottom + ((top - bottom) * share);
+            }
+
+            ensemble[Row.Probe][m] = topCelsius - common - ensemble[Row.Offset][m];
+            ensemble[Row.Probe + 2][m] = bottomCelsius - common - ensemble[Row.Offset + 2][m];
+            ensemble[Row.Probe + 1][m] = 0.5 * (ensemble[Row.Layer + 5][m] + ensemble[Row.Layer + 6][m]);
+        }
+    }
+
+    /// <summary>Top and bottom nearer than this are one temperature within the probes' offsets, K.</summary>
+    private const double SameK = 1;
+
+    private static void Ratio(Span<double> row, int index, Estimate? known, double typical, double spread)
+    {
+        var middle = known?.Value ?? typical;
+        var ratio = known is { } k ? Math.Clamp(k.Deviation / k.Value, 0.005, spread) : spread;
+        var scatter = FixedScatter.Normal(index);
+        for (var m = 0; m < row.Length; m++)
+        {
+            row[m] = middle * Math.Exp(ratio * scatter[m]);
+        }
+    }
+
+    private static void Plain(Span<double> row, int index, double middle, double deviation)
+    {
+        var scatter = FixedScatter.Normal(index);
+        for (var m = 0; m < row.Length; m++)
+        {
+            row[m] = middle + (deviation * scatter[m]);
+        }
+    }
+
+    private static void Between(Span<double> row, int index, double low, double high)
+    {
+        for (var m = 0; m < row.Length; m++)
+        {
+            row[m] = low + ((high - low) * FixedScatter.Uniform(index, m));
+        }
+    }
+}
