@@ -29,6 +29,9 @@ internal sealed class JourneyFinder(VanDescription van)
     /// <summary>A draw with a pause to soap is one draw, seconds.</summary>
     private const double DrawGapS = 60;
 
+    /// <summary>An estimate that knows nothing yet moves for some minutes of its own accord: that is neither a draw nor a loss.</summary>
+    private const double SettlesS = 600;
+
     /// <summary>Shorter rests are stops, longer ones standing spells; rests at lights are neither. Seconds.</summary>
     private const double StopS = 90, StandingS = 1_800;
 
@@ -90,7 +93,7 @@ internal sealed class JourneyFinder(VanDescription van)
             _drewAtS = scan.ElapsedS;
         }
 
-        if (!_drawing.IsOpen && _drewAtS == scan.ElapsedS && drawnW > DrawsW)
+        if (!_drawing.IsOpen && _drewAtS == scan.ElapsedS && drawnW > DrawsW && scan.ElapsedS > SettlesS)
         {
             _drawing.Open(Math.Max(0, scan.ElapsedS - _seconds.LagS), scan.ElapsedS, tank, _seconds.BeforeJ);
         }
@@ -139,9 +142,9 @@ internal sealed class JourneyFinder(VanDescription van)
     {
         var isResting = !isEngineOn && scan[Signal.ElementOn] != true && !_drawing.IsOpen
             && (van.Fitted.Has(Signal.EngineRunning) || !_heating.IsOpen);
-        if (isResting && !_resting.IsOpen)
+        if (isResting && (!_resting.IsOpen || scan.ElapsedS < SettlesS))
         {
-            _resting.Open(scan.ElapsedS, scan.ElapsedS, tank, tank.StoredJ.Value);
+            _resting.Open(_resting.IsOpen ? _resting.FromS : scan.ElapsedS, scan.ElapsedS, tank, tank.StoredJ.Value);
         }
         else if (isResting)
         {

@@ -24,6 +24,9 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
     private readonly double[] _overS = new double[van.Circuit.Parts.Count];
     private readonly double[] _overMostK = new double[van.Circuit.Parts.Count];
     private double _startJ;
+    private double _startAtS;
+    private double _firstProbesCelsius;
+    private double _lastProbesCelsius;
     private double _lastJ;
     private double _startCelsius;
     private double _lastCelsius;
@@ -56,10 +59,11 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         _lastJ = tank.StoredJ.Value;
         _lastCelsius = tank.MeanCelsius.Value;
         _startJ = storedBeforeJ;
+        _startAtS = atS;
         _startCelsius = _lastCelsius - ((_lastJ - _startJ) / _heatJPerK);
         _peakCelsius = Math.Max(_startCelsius, _lastCelsius);
         (_elementJ, _surroundingsKS, _surroundingsS, _flowDriveKS, _flowGainJ, _count) = (0, 0, 0, 0, 0, 0);
-        (_fortyAtS, _sixtyAtS) = (double.NaN, double.NaN);
+        (_fortyAtS, _sixtyAtS, _firstProbesCelsius, _lastProbesCelsius) = (double.NaN, double.NaN, double.NaN, double.NaN);
         Array.Clear(_overS);
         Array.Clear(_overMostK);
     }
@@ -86,6 +90,7 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
             _flowGainJ += storedJ - _lastJ;
         }
 
+        Cool(scan);
         Rate(scan, stepS);
         _fortyAtS = double.IsNaN(_fortyAtS) && celsius >= 40 ? scan.ElapsedS : _fortyAtS;
         _sixtyAtS = double.IsNaN(_sixtyAtS) && celsius >= 60 ? scan.ElapsedS : _sixtyAtS;
@@ -119,6 +124,26 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         };
     }
 
+    /// <summary>Keeps the first and the newest mean of the tank's own probes: the estimate learns through a night, they do not.</summary>
+    private void Cool(ScreenedScan scan)
+    {
+        var (sum, count) = (0.0, 0);
+        foreach (var channel in Channels.OfTank)
+        {
+            if (scan[channel].IsGood)
+            {
+                sum += scan[channel].Value;
+                count++;
+            }
+        }
+
+        if (count > 0)
+        {
+            _lastProbesCelsius = sum / count;
+            _firstProbesCelsius = double.IsNaN(_firstProbesCelsius) ? _lastProbesCelsius : _firstProbesCelsius;
+        }
+    }
+
     private void Rate(ScreenedScan scan, double stepS)
     {
         for (var i = 0; i < _overS.Length; i++)
@@ -135,8 +160,8 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
 
     private Estimate? Loss()
     {
-        var spanS = LastS - FromS;
-        if (spanS < LongEnoughS || _surroundingsS < 0.9 * spanS)
+        var spanS = LastS - _startAtS;
+        if (spanS < LongEnoughS || _surroundingsS < 0.9 * spanS || double.IsNaN(_firstProbesCelsius))
         {
             return null;
         }
@@ -144,14 +169,14 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         // The tank's excess over the surroundings as a running mean of its ends would be biased by its bend; the logarithmic mean is the
         // one that an exponential has.
         var surroundings = _surroundingsKS / _surroundingsS;
-        var (firstK, lastK) = (_startCelsius - surroundings, _lastCelsius - surroundings);
-        if (firstK < WarmEnoughK || lastK < 1 || _lastJ >= _startJ)
+        var (firstK, lastK) = (_firstProbesCelsius - surroundings, _lastProbesCelsius - surroundings);
+        if (firstK < WarmEnoughK || lastK < 1 || lastK >= firstK)
         {
             return null;
         }
 
         var meanK = firstK - lastK < 0.1 ? firstK : (firstK - lastK) / Math.Log(firstK / lastK);
-        var lossWPerK = (_startJ - _lastJ) / (meanK * spanS);
+        var lossWPerK = _heatJPerK * (firstK - lastK) / (meanK * spanS);
         var share = Math.Sqrt(Math.Pow(EndsK * 1.414 / (firstK - lastK), 2) + Math.Pow(DriveK / meanK, 2));
         return new Estimate(lossWPerK, lossWPerK * share, TimeSpan.Zero, _count);
     }

@@ -139,6 +139,7 @@ public sealed class BrokerFaultTests
         await using (var stranger = new RunningWorker(options))
         {
             await SaidAsync(stranger, "TLS: ");
+            Assert.Contains(stranger.Log.Lines, line => line.Contains("TLS: ", StringComparison.Ordinal));
         }
 
         options.CaFile = pem;
