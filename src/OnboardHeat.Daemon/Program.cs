@@ -15,6 +15,11 @@ internal static class Program
             ReplayCommand.Create(),
             DemoCommand.Create(),
         };
+        foreach (var action in ActionCommands.Create())
+        {
+            root.Subcommands.Add(action);
+        }
+
         root.Options.Add(new System.CommandLine.Help.HelpOption());
         root.Options.Add(new VersionOption());
 

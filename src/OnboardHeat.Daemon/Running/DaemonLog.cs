@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Logging;
 using OnboardHeat.Engine.Options;
 using Serilog;
+using Serilog.Events;
 using Serilog.Extensions.Logging;
 
 namespace OnboardHeat.Daemon.Running;
@@ -18,7 +19,7 @@ internal sealed class DaemonLog : IDisposable
     {
         // systemd sets this variable for what it reads itself; only there a line begins with its priority.
         var isJournal = Environment.GetEnvironmentVariable("JOURNAL_STREAM") is not null;
-        var configuration = new LoggerConfiguration().MinimumLevel.Information().WriteTo.Console(new JournalLine(isJournal));
+        var configuration = new LoggerConfiguration().MinimumLevel.Information().MinimumLevel.Override("Microsoft", LogEventLevel.Warning).WriteTo.Console(new JournalLine(isJournal));
         if (options.File is { } file)
         {
             configuration = configuration.WriteTo.File(
@@ -29,6 +30,9 @@ internal sealed class DaemonLog : IDisposable
         _logger = configuration.CreateLogger();
         _factory = new SerilogLoggerFactory(_logger);
     }
+
+    /// <summary>What makes logs for parts that name theirs themselves.</summary>
+    public ILoggerFactory Factory => _factory;
 
     /// <summary>The log under the name of a part of the daemon.</summary>
     public Microsoft.Extensions.Logging.ILogger For(string part) => _factory.CreateLogger(part);

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Logging;
 using OnboardHeat.Core;
+using OnboardHeat.Daemon.Control;
 using OnboardHeat.Engine.Keeping;
 using OnboardHeat.Engine.Options;
 using OnboardHeat.Probes;
@@ -40,11 +41,12 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
             notes.Add($"no lock in {options.History.Folder}, a second daemon would not be noticed: {trouble}");
         }
 
-        return await JudgeAsync(log, notes, stopping).ConfigureAwait(false);
+        return await JudgeAsync(journal, notes, stopping).ConfigureAwait(false);
     }
 
-    private async Task<int> JudgeAsync(ILogger log, List<string> notes, CancellationToken stopping)
+    private async Task<int> JudgeAsync(DaemonLog journal, List<string> notes, CancellationToken stopping)
     {
+        var log = journal.For("daemon");
         var file = new KeptFile(KeptFiles.PathIn(options.History.Folder), hasSecondCopy: true);
         var kept = file.Read(notes.Add) ?? new KeptFileContent(0, KeptState.Fresh);
         var saver = new StateSaver(file, kept with { Run = kept.Run + 1, Probes = Fittings.Keep(options, kept.Probes) }, time)
@@ -72,6 +74,11 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
         notes.ForEach(note => Log.Noted(log, note));
         workers.Add("keeping", saver.RunAsync());
         workers.Add("journal", new JournalOutput(journalTurns, van.Description.Fitted, log).RunAsync());
+        await using var outputs = new VanOutputs(van, journal, time);
+        outputs.Start(workers, ending.Token);
+        var answers = new ControlAnswers(van);
+        var control = new ControlServer(options.Control.Socket, answers.AnswerAsync, time, journal.For("control"));
+        workers.Add("control", control.RunAsync(ending.Token));
 
         var isAsked = await workers.WaitAsync(stopping).ConfigureAwait(false);
         _systemd.Stopping();

@@ -50,4 +50,10 @@ internal static partial class Log
 
     [LoggerMessage(21, LogLevel.Warning, "no control socket at {Path}, alarms go on: {Why}")]
     public static partial void ControlClosed(ILogger log, string path, string why);
+
+    [LoggerMessage(30, LogLevel.Information, "page at {Address}")]
+    public static partial void PageOpen(ILogger log, Uri? address);
+
+    [LoggerMessage(31, LogLevel.Warning, "no page at {Address}:{Port}, alarms go on: {Why}")]
+    public static partial void NoPage(ILogger log, string address, int port, string why);
 }
