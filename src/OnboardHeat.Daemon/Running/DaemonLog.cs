@@ -19,7 +19,10 @@ internal sealed class DaemonLog : IDisposable
     {
         // systemd sets this variable for what it reads itself; only there a line begins with its priority.
         var isJournal = Environment.GetEnvironmentVariable("JOURNAL_STREAM") is not null;
-        var configuration = new LoggerConfiguration().MinimumLevel.Information().MinimumLevel.Override("Microsoft", LogEventLevel.Warning).WriteTo.Console(new JournalLine(isJournal));
+        var configuration = new LoggerConfiguration()
+            .MinimumLevel.Information()
+            .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+            .WriteTo.Console(new JournalLine(isJournal));
         if (options.File is { } file)
         {
             configuration = configuration.WriteTo.File(

@@ -12,7 +12,8 @@ public sealed class RunProgramTests
         using var daemon = RunningDaemon.Start(van.Configuration);
         await daemon.SaysAsync("publishes to");
         var first = daemon.Log.Split('\n')[0];
-        Assert.Contains($"OnboardHeat 0.1.0, configuration {van.Configuration}, run 1; 2 of 2 probes found; publishes to no broker", first, StringComparison.Ordinal);
+        var said = $"OnboardHeat 0.1.0, configuration {van.Configuration}, run 1; 2 of 2 probes found; publishes to no broker";
+        Assert.Contains(said, first, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,6 +52,7 @@ public sealed class RunProgramTests
         await daemon.SaysAsync("publishes to");
         van.Unplug(BusFolder.Flow);
         await daemon.SaysAsync("no probe at flow: Missing");
+        Assert.DoesNotContain("tank_top: Missing", daemon.Log, StringComparison.Ordinal);
         van.Plug(BusFolder.Flow);
         await daemon.SaysAsync("flow reads again");
     }
@@ -77,6 +79,7 @@ public sealed class RunProgramTests
         await daemon.SaysAsync("no probe at tank_top: Missing");
         van.Plug(BusFolder.Top);
         await daemon.SaysAsync("tank_top reads again");
+        Assert.Equal(0, (await daemon.TerminateAsync()).Code);
     }
 
     [Fact]

@@ -44,7 +44,8 @@ internal sealed class BusFolder : IDisposable
     {
         Directory.CreateDirectory(Path.Combine(Bus, rom));
         File.WriteAllText(Path.Combine(Bus, rom, "w1_slave"), Sound);
-        File.WriteAllText(Path.Combine(Bus, "w1_master_slaves"), string.Join('\n', Directory.EnumerateDirectories(Bus).Select(Path.GetFileName)) + "\n");
+        var roms = Directory.EnumerateDirectories(Bus).Select(Path.GetFileName);
+        File.WriteAllText(Path.Combine(Bus, "w1_master_slaves"), string.Join('\n', roms) + "\n");
     }
 
     public void Unplug(string rom) => Directory.Delete(Path.Combine(Bus, rom), recursive: true);
