@@ -26,7 +26,8 @@ internal static class Configured
     /// The facts of the van that answers rest on, in a line: which are stated, which are the defaults.
     /// </summary>
     public static string Facts(Configuration configuration) => string.Join(", ", configuration.Describe()
-        .Where(o => o.Value is not null && !o.Path.Contains('[') && s_factsOfTheVan.Any(s => o.Path.StartsWith(s, StringComparison.Ordinal)))
+        .Where(o => o.Value is not null && !o.Path.Contains('[')
+            && s_factsOfTheVan.Any(s => o.Path.StartsWith(s, StringComparison.Ordinal)))
         .Select(o => $"{o.Path} {o.Value}{(configuration.Stated.ContainsKey(o.Path) ? "" : " (default)")}"));
 
     private static IEnumerable<KeyValuePair<string, string>> ThisEnvironment() =>

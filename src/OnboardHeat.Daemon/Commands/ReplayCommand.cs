@@ -12,7 +12,11 @@ internal static class ReplayCommand
 {
     public static Command Create()
     {
-        var files = new Argument<string[]>("FILE") { Description = "Recorded drives (CSV), each by itself.", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("FILE")
+        {
+            Description = "Recorded drives (CSV), each by itself.",
+            Arity = ArgumentArity.OneOrMore,
+        };
         files.Validators.Add(result =>
         {
             // The library takes an option it does not know for one more file.
@@ -21,7 +25,11 @@ internal static class ReplayCommand
                 result.AddError($"'{token.Value}' is no option of replay; a file of that name is './{token.Value}'.");
             }
         });
-        var config = new Option<string?>("--config") { Description = "The van's configuration. Without it the defaults answer.", HelpName = "FILE" };
+        var config = new Option<string?>("--config")
+        {
+            Description = "The van's configuration. Without it the defaults answer.",
+            HelpName = "FILE",
+        };
         var state = new Option<string?>("--state")
         {
             Description = "What was learnt of the van: read before the first FILE, written after the last.",
@@ -33,7 +41,8 @@ internal static class ReplayCommand
             HelpName = "SECONDS",
             CustomParser = Span,
         };
-        var command = new Command("replay", "Runs recorded drives through the monitor and prints what it would have told, a JSON object a line.")
+        var command = new Command(
+            "replay", "Runs recorded drives through the monitor and prints what it would have told, a JSON object a line.")
         {
             files, config, state, every,
         };
@@ -68,7 +77,8 @@ internal static class ReplayCommand
     private static double? Span(ArgumentResult result)
     {
         var text = result.Tokens is [var token] ? token.Value : "";
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds) && seconds is > 0 and < 1e9)
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds)
+            && seconds is > 0 and < 1e9)
         {
             return seconds;
         }

@@ -27,7 +27,11 @@ internal sealed class ReplayLines : IDisposable
     public ReplayLines(Stream stream)
     {
         _out = new BufferedStream(stream, 65_536);
-        _json = new Utf8JsonWriter(_out, new JsonWriterOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        _json = new Utf8JsonWriter(_out, new JsonWriterOptions
+        {
+            // The lines are read by programs, never set into a page: quotes and degree signs may stand as they are.
+            Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        });
     }
 
     /// <summary>An alarm's condition came or went.</summary>

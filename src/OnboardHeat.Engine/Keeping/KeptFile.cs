@@ -71,7 +71,8 @@ public sealed class KeptFile(string path, bool hasSecondCopy)
 
             return Parse(File.ReadAllBytes(copy)) ?? throw new InvalidDataException("its checksum does not fit");
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or InvalidDataException or NotSupportedException)
+        catch (Exception e) when (
+            e is IOException or UnauthorizedAccessException or JsonException or InvalidDataException or NotSupportedException)
         {
             tell($"{copy}: damaged, what was learnt in it is lost: {e.Message.ReplaceLineEndings(" ")}");
             return null;

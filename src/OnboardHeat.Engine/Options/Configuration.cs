@@ -62,7 +62,9 @@ public sealed class Configuration
         bytes = bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
         var reading = new OptionReading(file, bytes);
         TakeFile(bytes, options, reading);
-        foreach (var (name, text) in environment.Where(e => e.Key.StartsWith(EnvironmentPrefix, StringComparison.Ordinal)).OrderBy(e => e.Key, StringComparer.Ordinal))
+        foreach (var (name, text) in environment
+            .Where(e => e.Key.StartsWith(EnvironmentPrefix, StringComparison.Ordinal))
+            .OrderBy(e => e.Key, StringComparer.Ordinal))
         {
             var steps = name[EnvironmentPrefix.Length..].Split("__");
             reading.State(string.Join(':', steps), name);
@@ -90,7 +92,8 @@ public sealed class Configuration
 
     private static void TakeFile(byte[] bytes, OnboardHeatOptions options, OptionReading reading)
     {
-        var json = new Utf8JsonReader(bytes, new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+        var asPeopleWrite = new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+        var json = new Utf8JsonReader(bytes, asPeopleWrite);
         try
         {
             json.Read();

@@ -13,8 +13,8 @@ public sealed class MessagingOptions
     public string? UserName { get; set; }
 
     /// <summary>
-    /// File that holds the password, absolute; left out: none. Needs <c>UserName</c>. A file, because configuration gets copied
-    /// about.
+    /// File that holds the password, absolute; left out: none. Needs <c>UserName</c>. A file, because configuration
+    /// gets copied about.
     /// </summary>
     public string? PasswordFile { get; set; }
 

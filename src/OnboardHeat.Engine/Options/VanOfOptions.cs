@@ -45,7 +45,11 @@ public static class VanOfOptions
             Circuit = new CircuitDescription
             {
                 CoolantMaxCelsius = options.Circuit.CoolantMaxCelsius,
-                Parts = [.. options.Circuit.Parts.Select(p => new CircuitPart(p.Id, p.Name.Length > 0 ? p.Name : p.Id, ChannelOf(p.On), p.MaxCelsius))],
+                Parts =
+                [
+                    .. options.Circuit.Parts.Select(p =>
+                        new CircuitPart(p.Id, p.Name.Length > 0 ? p.Name : p.Id, ChannelOf(p.On), p.MaxCelsius)),
+                ],
             },
         };
     }

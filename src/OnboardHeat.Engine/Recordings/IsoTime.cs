@@ -19,7 +19,8 @@ internal static class IsoTime
 
         var rest = text[16..];
         if (!TryTakeSeconds(ref rest, out var ticks) || !TryOffset(rest, out var offset)
-            || year is < 1 or > 9998 || month is < 1 or > 12 || day < 1 || day > DateTime.DaysInMonth(year, month) || hour > 23 || minute > 59)
+            || year is < 1 or > 9998 || month is < 1 or > 12 || day < 1
+            || day > DateTime.DaysInMonth(year, month) || hour > 23 || minute > 59)
         {
             return false;
         }

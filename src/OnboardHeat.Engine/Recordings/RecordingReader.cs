@@ -255,7 +255,9 @@ public sealed class RecordingReader : IDisposable
                     : throw Wrong(cell, column, into, "is no temperature; decimals take a point, 'no reading' is an empty cell"));
                 break;
             default:
-                into.SetSignal(column.Index, cell is "1" || (cell is "0" ? false : throw Wrong(cell, column, into, "is no signal; those are 0 or 1")));
+                into.SetSignal(column.Index, cell is "1" || (cell is "0"
+                    ? false
+                    : throw Wrong(cell, column, into, "is no signal; those are 0 or 1")));
                 break;
         }
     }

@@ -10,7 +10,8 @@ internal sealed class OptionKeys<TOwner>(params OptionNode<TOwner>[] keys)
     {
         if (json.TokenType != JsonTokenType.StartObject)
         {
-            reading.Problem(path, $"takes a section in braces, not {(json.TokenType == JsonTokenType.StartArray ? "a list" : Words.Of(ref json))}");
+            var instead = json.TokenType == JsonTokenType.StartArray ? "a list" : Words.Of(ref json);
+            reading.Problem(path, $"takes a section in braces, not {instead}");
             json.Skip();
             return false;
         }
@@ -66,7 +67,8 @@ internal sealed class OptionKeys<TOwner>(params OptionNode<TOwner>[] keys)
     /// <summary>Notes each required key that the item at a path does not state.</summary>
     public void Require(string path, OptionReading reading)
     {
-        foreach (var key in keys.OfType<OptionScalar<TOwner>>().Where(k => k.IsRequired && !reading.Stated.ContainsKey($"{path}:{k.Name}")))
+        foreach (var key in keys.OfType<OptionScalar<TOwner>>().Where(k =>
+            k.IsRequired && !reading.Stated.ContainsKey($"{path}:{k.Name}")))
         {
             reading.Problem(path, $"lacks '{key.Name}'");
         }

@@ -5,7 +5,8 @@ namespace OnboardHeat.Engine.Options.Table;
 
 /// <summary>A number with a unit and a range.</summary>
 internal sealed class OptionNumber<TOwner>(
-    string name, double min, double max, string unit, Func<TOwner, double?> get, Action<TOwner, double> set, bool isRequired = false)
+    string name, double min, double max, string unit,
+    Func<TOwner, double?> get, Action<TOwner, double> set, bool isRequired = false)
     : OptionScalar<TOwner>(name, isRequired)
 {
     /// <inheritdoc/>
@@ -17,7 +18,9 @@ internal sealed class OptionNumber<TOwner>(
 
     /// <inheritdoc/>
     protected override string? TakeValue(ref Utf8JsonReader json, TOwner owner) =>
-        Take(json.TokenType == JsonTokenType.Number ? json.GetDouble() : double.NaN, owner) ? null : $"takes {What}, not {Words.Of(ref json)}";
+        Take(json.TokenType == JsonTokenType.Number ? json.GetDouble() : double.NaN, owner)
+            ? null
+            : $"takes {What}, not {Words.Of(ref json)}";
 
     /// <inheritdoc/>
     protected override string? TakeText(string text, TOwner owner) =>

@@ -80,7 +80,10 @@ internal static class OptionRelations
         var outputs = options.Outputs;
         IEnumerable<(string Path, int? Pin)> pins =
         [
-            .. options.Signals.Index().Select(s => ($"Signals:{s.Index}:Pin", reading.Stated.ContainsKey($"Signals:{s.Index}:Pin") ? s.Item.Pin : (int?)null)),
+            .. from signal in options.Signals.Index()
+               let path = $"Signals:{signal.Index}:Pin"
+               where reading.Stated.ContainsKey(path)
+               select (path, (int?)signal.Item.Pin),
             ("Outputs:BuzzerPin", outputs.BuzzerPin), ("Outputs:LampPin", outputs.LampPin),
             ("Outputs:HeartbeatPin", outputs.HeartbeatPin), ("Outputs:ButtonPin", outputs.ButtonPin),
         ];

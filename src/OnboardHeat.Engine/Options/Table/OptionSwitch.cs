@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace OnboardHeat.Engine.Options.Table;
 
 /// <summary>Yes or no.</summary>
-internal sealed class OptionSwitch<TOwner>(string name, Func<TOwner, bool> get, Action<TOwner, bool> set) : OptionScalar<TOwner>(name, false)
+internal sealed class OptionSwitch<TOwner>(string name, Func<TOwner, bool> get, Action<TOwner, bool> set)
+    : OptionScalar<TOwner>(name, false)
 {
     /// <inheritdoc/>
     protected override string What => "true or false";

@@ -9,7 +9,8 @@ internal static class Spelling
     /// <summary>A half sentence with the nearest of the known names, or nothing.</summary>
     public static string Hint(string written, IEnumerable<string> known)
     {
-        var nearest = known.Select(name => (name, slips: Slips(written, name))).OrderBy(n => n.slips).FirstOrDefault((name: "", slips: int.MaxValue));
+        var nearest = known.Select(name => (name, slips: Slips(written, name)))
+            .OrderBy(n => n.slips).FirstOrDefault((name: "", slips: int.MaxValue));
         return nearest.slips <= Math.Min(MaxSlips, written.Length / 2) ? $"; did you mean '{nearest.name}'?" : "";
     }
 

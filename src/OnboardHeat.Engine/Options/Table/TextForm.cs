@@ -23,7 +23,9 @@ internal sealed record TextForm(string What, int MaxLength, Func<string, bool> I
 
     /// <summary>The name of a signal.</summary>
     public static TextForm SignalName { get; } = new(
-        "a signal (engine_running, tray_wet, coolant_low, valves_closed, element_on)", 32, text => Core.Scans.Signals.TryParse(text, out _));
+        "a signal (engine_running, tray_wet, coolant_low, valves_closed, element_on)",
+        32,
+        text => Core.Scans.Signals.TryParse(text, out _));
 
     /// <summary>A probe's number as the kernel writes it.</summary>
     public static TextForm Rom { get; } = new("a probe's number, two hex digits, '-' and twelve hex digits in lower case", 15, text =>
