@@ -46,31 +46,33 @@ internal static class ReplayCommand
         {
             files, config, state, every,
         };
-        command.SetAction(parsed =>
-        {
-            var configFile = parsed.GetValue(config);
-            if (Configured.Load(configFile, ConfigurationUse.Any) is not { } configuration)
-            {
-                return ExitCode.BadConfiguration;
-            }
-
-            if (configFile is null)
-            {
-                Console.Error.WriteLine("no --config: " + Configured.Facts(configuration));
-            }
-
-            using var output = new StandardOutput();
-            return new ReplayRun
-            {
-                Files = [.. parsed.GetRequiredValue(files).Select(f => new RecordingFile(f))],
-                Options = configuration.Options,
-                State = parsed.GetValue(state) is { } path ? new KeptFile(path, hasSecondCopy: false) : null,
-                StatusEveryS = parsed.GetValue(every),
-                Output = output,
-                Log = Console.Error,
-            }.Execute();
-        });
+        command.SetAction(parsed => Run(
+            parsed.GetRequiredValue(files), parsed.GetValue(config), parsed.GetValue(state), parsed.GetValue(every)));
         return command;
+    }
+
+    private static int Run(string[] files, string? configFile, string? stateFile, double? statusEveryS)
+    {
+        if (Configured.Load(configFile, ConfigurationUse.Any) is not { } configuration)
+        {
+            return ExitCode.BadConfiguration;
+        }
+
+        if (configFile is null)
+        {
+            Console.Error.WriteLine("no --config: " + Configured.Facts(configuration));
+        }
+
+        using var output = new StandardOutput();
+        return new ReplayRun
+        {
+            Files = [.. files.Select(f => new RecordingFile(f))],
+            Options = configuration.Options,
+            State = stateFile is null ? null : new KeptFile(stateFile, hasSecondCopy: false),
+            StatusEveryS = statusEveryS,
+            Output = output,
+            Log = Console.Error,
+        }.Execute();
     }
 
     /// <summary>The library's own conversion follows the locale and throws where it should tell.</summary>
