@@ -18,12 +18,16 @@ internal sealed class DrawWatch
     /// <summary>Seconds without a fall that end a draw.</summary>
     private const double QuietS = 60;
 
+    /// <summary>Time from the first reading of a probe until its fall may be a draw, s: the first belief settles.</summary>
+    private const double SettlesS = 240;
+
     /// <summary>Gap after which the averages begin anew, s.</summary>
     private const double GapS = 600;
 
     private double _fast = double.NaN;
     private double _slow;
     private double _quietS;
+    private double _watchedS;
     private int _probe = -1;
 
     /// <summary>Whether water is being drawn.</summary>
@@ -39,6 +43,7 @@ internal sealed class DrawWatch
         if (probe != _probe || stepS > GapS)
         {
             _probe = probe;
+            _watchedS = 0;
             (_fast, _slow) = (celsius, celsius);
         }
 
@@ -53,7 +58,8 @@ internal sealed class DrawWatch
         }
 
         _quietS = 0;
-        IsDrawing = fall > BeginsK && expectedCelsius - celsius > BelowModelK;
+        _watchedS += stepS;
+        IsDrawing = _watchedS > SettlesS && fall > BeginsK && expectedCelsius - celsius > BelowModelK;
         return IsDrawing;
     }
 }

@@ -11,6 +11,9 @@ internal sealed class SpellLearning(Estimate? known, double leastSpellS, double 
     /// <summary>A spell further off than this many joint deviations counts as this far off.</summary>
     private const double ClipDeviations = 2;
 
+    /// <summary>How much less sure an odd spell makes what is known.</summary>
+    private const double DoubtRatio = 1.3;
+
     /// <summary>A van ages: what is known never weighs more than so many spells.</summary>
     private const int MostSpells = 20;
 
@@ -57,6 +60,12 @@ internal sealed class SpellLearning(Estimate? known, double leastSpellS, double 
         var joint = Math.Sqrt((old.Deviation * old.Deviation) + (deviation * deviation));
         var off = Math.Clamp(value - old.Value, -ClipDeviations * joint, ClipDeviations * joint);
         var share = Math.Max(old.Deviation * old.Deviation / (joint * joint), 1.0 / (Math.Min(old.Count, MostSpells) + 1));
+        if (Math.Abs(value - old.Value) > ClipDeviations * joint)
+        {
+            // One odd night changes little; but it makes the old figure less sure, so that a van that has changed is believed in time.
+            return new Estimate(old.Value + (share * off), old.Deviation * DoubtRatio, TimeSpan.Zero, old.Count + 1);
+        }
+
         var left = Math.Max(Math.Sqrt(1 - share) * old.Deviation, leastShare * Math.Abs(old.Value) / Math.Sqrt(MostSpells));
         return new Estimate(old.Value + (share * off), left, TimeSpan.Zero, old.Count + 1);
     }

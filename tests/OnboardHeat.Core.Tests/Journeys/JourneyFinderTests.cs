@@ -32,7 +32,7 @@ public sealed class JourneyFinderTests
         Assert.InRange(standing.ToS - standing.FromS, 2000, 2160);
         var draw = Assert.Single(journeys, j => j.Type == JourneyType.Draw);
         Assert.InRange(draw.FromS, 8320, 8420);
-        Assert.InRange(draw.ToS, 8540, 8720);
+        Assert.InRange(draw.ToS, 8540, 8740);
     }
 
     [Fact]
