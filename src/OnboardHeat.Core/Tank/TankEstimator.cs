@@ -15,6 +15,9 @@ internal sealed class TankEstimator
     /// <summary>Shortest time between two updates, s: the water and its probes move slower than this.</summary>
     private const double ShortestStepS = 5;
 
+    /// <summary>The same after standing calm for a while, s: nothing but the loss goes on, and a fall below the model is looked at at once.</summary>
+    private const double CalmStepS = 20;
+
     /// <summary>Longest single step through a gap, s, and how many of them at most: after half a day only the readings count.</summary>
     private const double LongestStepS = 60;
 
@@ -44,6 +47,12 @@ internal sealed class TankEstimator
     /// <summary>What one spell can never say better: the shared probe offsets and the air probe's, as a share of the figure.</summary>
     private const double LossLeastShare = 0.03, CoilLeastShare = 0.1;
 
+    /// <summary>Time between two looks at what can be learnt, s.</summary>
+    private const double LearnEachS = 60;
+
+    /// <summary>A tank with so much between bottom and top falls at its probes by conduction too: its loss is not judged by them, K.</summary>
+    private const double LayeredK = 6;
+
     /// <summary>Coolant this much warmer than the tank says something of the coil, K.</summary>
     private const double CoilTeachesK = 8;
 
@@ -66,6 +75,8 @@ internal sealed class TankEstimator
     private Estimate? _lossBeforeChange;
     private HygieneFacts _hygiene;
     private bool _isDrained;
+    private bool _wasQuiet;
+    private double _learnS;
     private readonly EnsemblePrior _prior;
     private readonly TankHypothesis[] _hypotheses;
     private readonly TankBelief _belief;
@@ -123,7 +134,7 @@ internal sealed class TankEstimator
 
         if (!_isStarted)
         {
-            if (IsSteady(scan))
+            if (TankReadings.AreSteady(scan, _before))
             {
                 Start(scan);
             }
@@ -132,7 +143,7 @@ internal sealed class TankEstimator
         }
 
         var stepS = scan.ElapsedS - _updatedS;
-        if (stepS < ShortestStepS)
+        if (stepS < (_quietS > CalmS ? CalmStepS : ShortestStepS))
         {
             return;
         }
@@ -214,15 +225,24 @@ internal sealed class TankEstimator
         return learning.KnownNow(now.Value, now.Deviation);
     }
 
-    private void Learn(bool isQuiet, double stepS)
+    private void Learn(bool isQuiet, double sinceS)
     {
+        _learnS += sinceS;
+        if (isQuiet == _wasQuiet && _learnS < LearnEachS)
+        {
+            return;
+        }
+
+        var stepS = _learnS;
+        (_learnS, _wasQuiet) = (0, isQuiet);
         var loss = _belief.Of(Row.Loss);
         var coil = _belief.Of(Row.Coil);
         var mean = _belief.MeanLayers().Value;
-        _leak.Observe(isQuiet, mean, _airCelsius, _lossLearning.Known?.Value ?? _prior.TypicalLossWPerK, stepS);
+        var (lowest, highest) = (_belief.Of(Row.Layer).Value, _belief.Of(Row.Layer + N - 1).Value);
+        _leak.Observe(isQuiet && highest - lowest < LayeredK, mean, _airCelsius, _lossLearning.Known?.Value ?? _prior.TypicalLossWPerK, stepS);
         _lossLearning.Observe(isQuiet && _quietS > SettlesS && !_leak.IsFound, stepS, loss.Value, loss.Deviation);
         _coilLearning.Observe(IsHeatedByCoil(mean), stepS, coil.Value, coil.Deviation);
-        _hygiene = _hygiene.After(stepS, _belief.Of(Row.Layer).Value, _belief.Of(Row.Layer + N - 1).Value);
+        _hygiene = _hygiene.After(stepS, lowest, highest);
     }
 
     private bool IsHeatedByCoil(double meanCelsius) => _coolant is { } shown && shown > meanCelsius + CoilTeachesK && !_isElementOn;
@@ -241,24 +261,6 @@ internal sealed class TankEstimator
             IsLosingThroughCircuit = _leak.IsFound,
             Hygiene = _hygiene,
         };
-    }
-
-    /// <summary>
-    /// Whether each tank probe reads within 2 K of what it read a scan ago: a bus that wakes up can give one scan of nonsense, and the
-    /// first belief weighs much.
-    /// </summary>
-    private bool IsSteady(ScreenedScan scan)
-    {
-        var (isSteady, hasProbe) = (true, false);
-        for (var p = 0; p < 3; p++)
-        {
-            var reading = scan[Channel.TankTop + p];
-            hasProbe |= reading.IsGood;
-            isSteady &= !reading.IsGood || Math.Abs(reading.Value - _before[p]) < 2;
-            _before[p] = reading.IsGood ? reading.Value : double.NaN;
-        }
-
-        return isSteady && hasProbe;
     }
 
     private void Start(ScreenedScan scan)

@@ -21,6 +21,9 @@ internal sealed class TankHypothesis
     /// </summary>
     private const double StirK = 0.003;
 
+    /// <summary>Largest mean own offset of a probe, K.</summary>
+    private const double OffsetMostK = 2 * EnsemblePrior.OffsetK;
+
     /// <summary>Water this much warmer or colder than a probe is half out of its word, K.</summary>
     private const double SameWaterK = 2;
 
@@ -167,6 +170,7 @@ internal sealed class TankHypothesis
         {
             KeepOpen(Row.Lag + p, 4);
             KeepOpen(Row.Offset + p, 0.05);
+            HoldOffset(Row.Offset + p);
             Ensemble.Clamp(Row.Lag + p, 8, 100);
             Ensemble.Clamp(Row.Offset + p, -1, 1);
         }
@@ -181,6 +185,22 @@ internal sealed class TankHypothesis
         if (deviation < leastDeviation && deviation > 0)
         {
             Ensemble.Widen(row, Math.Min(1.05, leastDeviation / deviation));
+        }
+    }
+
+    /// <summary>
+    /// An offset beyond what a probe's data sheet allows is more likely the model's fault: its mean is held within two deviations.
+    /// </summary>
+    private void HoldOffset(int row)
+    {
+        var mean = Ensemble.Mean(row);
+        var beyond = mean - Math.Clamp(mean, -OffsetMostK, OffsetMostK);
+        if (beyond != 0)
+        {
+            foreach (ref var value in Ensemble[row])
+            {
+                value -= beyond;
+            }
         }
     }
 

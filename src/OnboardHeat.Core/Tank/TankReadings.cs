@@ -28,4 +28,22 @@ internal static class TankReadings
             _ => null,
         };
     }
+
+    /// <summary>
+    /// Whether each tank probe reads within 2 K of what it read a scan ago: a bus that wakes up can give one scan of nonsense, and the
+    /// first belief weighs much.
+    /// </summary>
+    public static bool AreSteady(ScreenedScan scan, Span<double> beforeCelsius)
+    {
+        var (isSteady, hasProbe) = (true, false);
+        for (var p = 0; p < 3; p++)
+        {
+            var reading = scan[Channel.TankTop + p];
+            hasProbe |= reading.IsGood;
+            isSteady &= !reading.IsGood || Math.Abs(reading.Value - beforeCelsius[p]) < 2;
+            beforeCelsius[p] = reading.IsGood ? reading.Value : double.NaN;
+        }
+
+        return isSteady && hasProbe;
+    }
 }
