@@ -9,11 +9,11 @@ internal sealed class DrawWatch
     /// <summary>Time constants of the two averages whose difference tells a fall, s.</summary>
     private const double FastS = 15, SlowS = 90;
 
-    /// <summary>Fall (slow less fast average) that may be a draw, and that says it has ended, K. Noise of a probe makes less than 0.05.</summary>
-    private const double BeginsK = 0.25, EndsK = 0.08;
+    /// <summary>Fall (slow less fast average) that may be a draw, and that says it has ended, K: coolant turning by its own buoyancy cools the bottom by 0.6.</summary>
+    private const double BeginsK = 1.0, EndsK = 0.08;
 
     /// <summary>How much lower than the model the probe must read as well, K.</summary>
-    private const double BelowModelK = 0.35;
+    private const double BelowModelK = 0.6;
 
     /// <summary>Seconds without a fall that end a draw.</summary>
     private const double QuietS = 60;

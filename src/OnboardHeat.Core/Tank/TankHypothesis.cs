@@ -13,7 +13,7 @@ internal sealed class TankHypothesis
     private const double TapLPerMin = 4, TapSpreadLPerMin = 2, TapMostLPerMin = 15;
 
     /// <summary>How long a draw has been on when it is seen, s: the lag of the probe, and the way of the cold up to its layer.</summary>
-    private const double SeenAfterS = 25, SeenAfterPerLayerS = 15;
+    private const double SeenAfterS = 35, SeenAfterPerLayerS = 15;
 
     /// <summary>
     /// What the model cannot know of the layers, K for each square root of a minute: it keeps the filter listening. Lower layers, where

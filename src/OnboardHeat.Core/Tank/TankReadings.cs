@@ -6,6 +6,9 @@ namespace OnboardHeat.Core.Tank;
 /// <summary>What the estimate takes from a scan.</summary>
 internal static class TankReadings
 {
+    /// <summary>Steps of a probe (K) and the fastest that a coil heats (K/s): more is a probe that still warms to its place, or nonsense.</summary>
+    private const double SteadyK = 0.25, SteadyKPerS = 0.04;
+
     /// <summary>The first of three that is good, °C; the last value of the third if none is.</summary>
     public static double Nearest(ScreenedScan scan, Channel first, Channel second, Channel third) =>
         scan[first].IsGood ? scan[first].Value : scan[second].IsGood ? scan[second].Value : scan[third].Value;
@@ -30,7 +33,7 @@ internal static class TankReadings
     }
 
     /// <summary>
-    /// Whether each tank probe reads within 2 K of what it read a scan ago: a bus that wakes up can give one scan of nonsense, and the
+    /// Whether each tank probe reads about what it read a scan ago: a bus that wakes up can give one scan of nonsense, and the
     /// first belief weighs much.
     /// </summary>
     public static bool AreSteady(ScreenedScan scan, Span<double> beforeCelsius)
@@ -40,7 +43,7 @@ internal static class TankReadings
         {
             var reading = scan[Channel.TankTop + p];
             hasProbe |= reading.IsGood;
-            isSteady &= !reading.IsGood || Math.Abs(reading.Value - beforeCelsius[p]) < 2;
+            isSteady &= !reading.IsGood || Math.Abs(reading.Value - beforeCelsius[p]) < SteadyK + (SteadyKPerS * scan.StepS);
             beforeCelsius[p] = reading.IsGood ? reading.Value : double.NaN;
         }
 
