@@ -16,10 +16,6 @@ public sealed class UnitTests
     /// <summary>Names without a unit, and why.</summary>
     private static readonly Dictionary<string, string> s_exceptions = new()
     {
-        ["ChangeComparison.Before"] = "the unit is that of the figure compared",
-        ["ChangeComparison.After"] = "the same",
-        ["ChangeComparison.Deviations"] = "a number of deviations, no quantity",
-        ["ChangeComparison.FivePercent"] = "the same",
         ["Estimate.Value"] = "the unit is that of the figure the estimate is of",
         ["Estimate.Deviation"] = "the same",
         ["Estimate.Low"] = "the same",

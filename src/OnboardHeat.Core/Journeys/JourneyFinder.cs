@@ -29,6 +29,9 @@ internal sealed class JourneyFinder(VanDescription van)
     /// <summary>A draw with a pause to soap is one draw, seconds.</summary>
     private const double DrawGapS = 60;
 
+    /// <summary>Heat a draw takes on the whole, W: a thin trickle of hot water takes as much, circulation through open valves does not.</summary>
+    private const double DrawsOnTheWholeW = 1_500;
+
     /// <summary>An estimate that knows nothing yet moves for some minutes of its own accord: that is neither a draw nor a loss.</summary>
     private const double SettlesS = 600;
 
@@ -102,7 +105,13 @@ internal sealed class JourneyFinder(VanDescription van)
             _drawing.Add(scan, tank, isEngineOn);
             if (scan.ElapsedS - _drewAtS > DrawGapS)
             {
-                End(_drawing.Close(scan.Run, van.Fitted));
+                var draw = _drawing.Close(scan.Run, van.Fitted);
+
+                // What goes out slowly on the whole is circulation through open valves, seen in steps by the probes.
+                if (-draw.MeanWatts > DrawsOnTheWholeW)
+                {
+                    End(draw);
+                }
             }
         }
     }
