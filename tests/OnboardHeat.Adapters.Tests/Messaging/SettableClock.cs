@@ -9,4 +9,7 @@ internal sealed class SettableClock : FakeTimeProvider
     public TimeSpan SetBy { get; set; }
 
     public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + SetBy;
+
+    /// <summary>The base takes its timestamps from the wall clock; here the step is taken out of them again.</summary>
+    public override long GetTimestamp() => base.GetTimestamp() - SetBy.Ticks;
 }
