@@ -109,7 +109,7 @@ internal sealed class DemoPage(Ink ink)
     {
         null => "",
         > 50 and { } w => string.Create(CultureInfo.InvariantCulture, $"heats the tank with {w:#,0} W"),
-        < -50 and { } w => string.Create(CultureInfo.InvariantCulture, $"takes {-w:#,0} W out of the tank"),
+        < -50 and { } w => string.Create(CultureInfo.InvariantCulture, $"takes {-w:#,0} W from the tank"),
         _ => "does not heat the tank",
     };
 
