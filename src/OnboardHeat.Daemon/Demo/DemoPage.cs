@@ -100,16 +100,16 @@ internal sealed class DemoPage(Ink ink)
     {
         { IsEngineRunning: null } => ink.Quiet("engine not known"),
         { IsEngineRunning: false } => ink.Quiet("engine off"),
-        { IsCirculating: true } => "engine on, coolant passes the coil",
-        { IsCirculating: false } => ink.Bold("engine on, no coolant passes the coil"),
+        { IsCirculating: true } => "coolant passes the coil",
+        { IsCirculating: false } => ink.Bold("no coolant in the coil"),
         _ => "engine on",
     };
 
     private static string Heating(Picture picture) => picture.Forecast.HeatingWatts switch
     {
         null => "",
-        > 50 and { } w => string.Create(CultureInfo.InvariantCulture, $"heats the tank with {w:#,0} W"),
-        < -50 and { } w => string.Create(CultureInfo.InvariantCulture, $"takes {-w:#,0} W from the tank"),
+        > 50 and { } w => string.Create(CultureInfo.InvariantCulture, $"heats with {w:#,0} W"),
+        < -50 and { } w => string.Create(CultureInfo.InvariantCulture, $"takes out {-w:#,0} W"),
         _ => "does not heat the tank",
     };
 
