@@ -30,11 +30,12 @@ public sealed class WiredVan : IScanSource, IDisposable
     /// <param name="bus">Name of the 1-Wire bus master, an absolute path of a folder laid out like one, or null for all masters.</param>
     /// <param name="probes">The probes fitted.</param>
     /// <param name="contacts">The contacts wired.</param>
+    /// <param name="openController">Opens the GPIO chip; may throw what the library throws on a machine without one.</param>
     /// <param name="wake">Woken when a contact changes.</param>
     /// <param name="time">Clock of all timeouts.</param>
     public static WiredVan OfThisMachine(
-        string? bus, IReadOnlyList<ProbeFitting> probes, IReadOnlyList<ContactFitting> contacts, LoopWake wake, TimeProvider time) =>
-        new(KernelBuses.Of(bus), probes, contacts, ContactBank.OpenOfBoard, wake, time);
+        string? bus, IReadOnlyList<ProbeFitting> probes, IReadOnlyList<ContactFitting> contacts, Func<GpioController> openController,
+        LoopWake wake, TimeProvider time) => new(KernelBuses.Of(bus), probes, contacts, openController, wake, time);
 
     /// <inheritdoc/>
     public async Task ReadAsync(Scan scan, CancellationToken cancellationToken)

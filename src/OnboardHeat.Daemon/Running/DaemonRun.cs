@@ -61,8 +61,9 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
 
         using var ending = new CancellationTokenSource();
         using var wires = WiredVan.OfThisMachine(
-            options.OneWire.Bus, Fittings.ProbesOf(options, kept.Probes), Fittings.ContactsOf(options), van.Wake, time);
-        using var loop = van.Judge(wires, kept, saver, _systemd, new TimeSyncMark(), time);
+            options.OneWire.Bus, Fittings.ProbesOf(options, kept.Probes), Fittings.ContactsOf(options), Board.Open, van.Wake, time);
+        using var pins = new PinOutputs(van, Board.Open, journal, time);
+        using var loop = van.Judge(wires, kept, saver, pins.BeatBeside(_systemd), new TimeSyncMark(), time);
         var journalTurns = van.Feed.Subscribe("journal", JournalTurns);
         var workers = new Workers(log, time);
         workers.Add("judging", Task.Run(() => loop.RunAsync(ending.Token), CancellationToken.None));
@@ -72,6 +73,7 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
         Log.Started(
             log, DaemonVersion.Text, configurationFile, kept.Run + 1, StartLine.Probes(options, onBus), StartLine.Destination(options));
         notes.ForEach(note => Log.Noted(log, note));
+        pins.Start(workers, ending.Token);
         workers.Add("keeping", saver.RunAsync());
         workers.Add("journal", new JournalOutput(journalTurns, van.Description.Fitted, log).RunAsync());
         await using var outputs = new VanOutputs(van, journal, time);

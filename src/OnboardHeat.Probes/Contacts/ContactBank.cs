@@ -1,5 +1,4 @@
 using System.Device.Gpio;
-using System.Device.Gpio.Drivers;
 using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Probes.Contacts;
@@ -14,19 +13,6 @@ internal sealed class ContactBank(
     private GpioController? _controller;
     private ContactLine[] _lines = [];
     private long? _failedAt;
-
-    /// <summary>The controller of a Pi, through the kernel's character device and whichever generation of libgpiod is installed.</summary>
-    public static GpioController OpenOfBoard()
-    {
-        try
-        {
-            return new GpioController(new LibGpiodDriver());
-        }
-        catch (Exception fault) when (IsOfTheChip(fault))
-        {
-            return new GpioController(new LibGpiodV2Driver(0));
-        }
-    }
 
     /// <summary>Fills in the signals.</summary>
     public void Read(Scan scan)

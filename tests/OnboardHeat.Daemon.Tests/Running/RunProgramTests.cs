@@ -92,6 +92,20 @@ public sealed class RunProgramTests
         Assert.Equal(0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
     }
 
+    [Theory]
+    [InlineData("BuzzerPin", "buzzer")]
+    [InlineData("ButtonPin", "button")]
+    [InlineData("HeartbeatPin", "heartbeat")]
+    public async Task OutputWithoutAChip_IsToldAfterTheFirstLineAndJudgingGoesOn(string option, string output)
+    {
+        // A machine that runs tests has no GPIO chip with libgpiod; a Pi under test would say that it works instead.
+        using var van = new BusFolder();
+        using var daemon = RunningDaemon.Start(van.Configuration, ($"ONBOARDHEAT__Outputs__{option}", "22"));
+        await daemon.SaysAsync($"{output}: no GPIO lines to be had");
+        Assert.Contains("OnboardHeat 0.1.0", daemon.Log.Split('\n')[0], StringComparison.Ordinal);
+        Assert.Equal(0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
+    }
+
     [Fact]
     public async Task ActionWithoutADaemon_Exits69()
     {

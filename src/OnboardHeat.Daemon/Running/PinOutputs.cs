@@ -1,0 +1,59 @@
+using System.Device.Gpio;
+using OnboardHeat.Engine.Judging;
+using OnboardHeat.Engine.Ports;
+using OnboardHeat.Outputs;
+using OnboardHeat.Outputs.Pins;
+
+namespace OnboardHeat.Daemon.Running;
+
+/// <summary>What the daemon drives itself: buzzer, lamp and button in a worker, the heartbeat in the judging loop. Only what is configured.</summary>
+internal sealed class PinOutputs : IHeartbeat, IDisposable
+{
+    private readonly OutputsWorker? _worker;
+    private readonly HeartbeatPin? _heartbeat;
+    private volatile bool _isStarted;
+
+    public PinOutputs(RunningVan van, Func<GpioController> open, DaemonLog journal, TimeProvider time)
+    {
+        var options = van.Options.Outputs;
+        var log = journal.For("outputs");
+        if (OutputsWorker.IsWanted(options))
+        {
+            _worker = new OutputsWorker(options, open, van.Feed.Subscribe("outputs", OutputsWorker.QueueCapacity), van.Inbox, time, log);
+        }
+
+        if (options.HeartbeatPin is { } pin)
+        {
+            _heartbeat = new HeartbeatPin(pin, open, time, log);
+        }
+    }
+
+    /// <summary>The service manager's notices, with a beat of the heartbeat line beside each feeding of its watchdog.</summary>
+    public IServiceNotifier BeatBeside(IServiceNotifier notices) => _heartbeat is null ? notices : new BeatingNotifier(notices, this);
+
+    /// <summary>Starts them; the worker ends when the feed does or when asked to.</summary>
+    public void Start(Workers workers, CancellationToken ending)
+    {
+        _isStarted = true;
+        if (_worker is { } worker)
+        {
+            workers.Add("outputs", Task.Run(() => worker.RunAsync(ending), CancellationToken.None));
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Beat()
+    {
+        // The loop turns before the first line of the log is out; a line that is not to be had is told after it.
+        if (_isStarted)
+        {
+            _heartbeat?.Beat();
+        }
+    }
+
+    public void Dispose()
+    {
+        _worker?.Dispose();
+        _heartbeat?.Dispose();
+    }
+}
