@@ -14,6 +14,7 @@ internal static class Program
             RunCommand.Create(),
             ReplayCommand.Create(),
             DemoCommand.Create(),
+            ExportCommand.Create(),
         };
         foreach (var action in ActionCommands.Create())
         {

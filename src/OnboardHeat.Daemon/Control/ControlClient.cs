@@ -27,4 +27,52 @@ internal static class ControlClient
             return null;
         }
     }
+
+    /// <summary>
+    /// Asks for a transfer, lets <paramref name="move"/> take or give the bytes, and gives the last reply; null when no
+    /// daemon listens.
+    /// </summary>
+    /// <exception cref="IOException">The daemon broke off: what came is not whole.</exception>
+    public static async Task<ControlReply?> TransferAsync(
+        string path, ControlRequest request, Func<FrameStream, CancellationToken, Task> move, TimeProvider time)
+    {
+        using var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+        try
+        {
+            using var inTime = new CancellationTokenSource(s_patience, time);
+            await socket.ConnectAsync(new UnixDomainSocketEndPoint(path), inTime.Token).ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is SocketException or OperationCanceledException or ArgumentException)
+        {
+            return null;
+        }
+
+        try
+        {
+            using var inTime = new CancellationTokenSource(s_patience, time);
+            var json = JsonSerializer.SerializeToUtf8Bytes(request, ControlJson.Default.ControlRequest);
+            await ControlLine.WriteAsync(socket, json, inTime.Token).ConfigureAwait(false);
+            var first = await ReplyAsync(socket, inTime.Token).ConfigureAwait(false);
+            if (!first.Ok)
+            {
+                return first;
+            }
+
+            await using var frames = new FrameStream(socket, time);
+            await move(frames, CancellationToken.None).ConfigureAwait(false);
+            return await ReplyAsync(socket, CancellationToken.None).ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is SocketException or OperationCanceledException or JsonException)
+        {
+            throw new IOException($"the daemon broke off: {fault.Message}", fault);
+        }
+    }
+
+    private static async Task<ControlReply> ReplyAsync(Socket socket, CancellationToken cancellationToken)
+    {
+        var line = await ControlLine.ReadExactAsync(socket, ControlLine.AnswerBytesMax, cancellationToken).ConfigureAwait(false);
+        return line is not null && JsonSerializer.Deserialize(line, ControlJson.Default.ControlReply) is { } reply
+            ? reply
+            : throw new IOException("the daemon broke off");
+    }
 }

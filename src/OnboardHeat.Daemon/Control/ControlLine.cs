@@ -37,6 +37,26 @@ internal static class ControlLine
         return null;
     }
 
+    /// <summary>
+    /// Reads up to a line feed and not a byte further, because something other than a line may follow.
+    /// </summary>
+    public static async Task<byte[]?> ReadExactAsync(Socket socket, int bytesMax, CancellationToken cancellationToken)
+    {
+        var line = new MemoryStream();
+        var next = new byte[1];
+        while (line.Length <= bytesMax && await socket.ReceiveAsync(next, cancellationToken).ConfigureAwait(false) == 1)
+        {
+            if (next[0] == (byte)'\n')
+            {
+                return line.ToArray();
+            }
+
+            line.WriteByte(next[0]);
+        }
+
+        return null;
+    }
+
     /// <summary>Sends a line.</summary>
     public static async Task WriteAsync(Socket socket, byte[] json, CancellationToken cancellationToken)
     {

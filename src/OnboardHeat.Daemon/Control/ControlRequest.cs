@@ -4,4 +4,8 @@ namespace OnboardHeat.Daemon.Control;
 /// <param name="Command">Name of an action, <c>check</c> or <c>probes</c>.</param>
 /// <param name="Target">What it concerns; may be empty.</param>
 /// <param name="Text">Words; may be empty.</param>
-internal sealed record ControlRequest(string Command, string Target = "", string Text = "");
+/// <param name="Runs">Runs of the record that are meant; empty: all.</param>
+/// <param name="From">Date from which on; empty: from the beginning.</param>
+/// <param name="To">Date up to which; empty: to the end.</param>
+internal sealed record ControlRequest(
+    string Command, string Target = "", string Text = "", string Runs = "", string From = "", string To = "");

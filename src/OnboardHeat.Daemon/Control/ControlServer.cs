@@ -6,11 +6,13 @@ using OnboardHeat.Daemon.Running;
 namespace OnboardHeat.Daemon.Control;
 
 /// <summary>
-/// The door for commands on the same machine: a Unix socket whose file mode says who may act. One question a connection, bounded in size
-/// and time. A socket that cannot be made is told once and tried again; judging does not need it.
+/// The door for commands on the same machine: a Unix socket whose file mode says who may act. One question a
+/// connection, bounded in size and time. A socket that cannot be made is told once and tried again; judging does not
+/// need it.
 /// </summary>
 internal sealed class ControlServer(
-    string path, Func<ControlRequest, CancellationToken, Task<ControlReply>> answer, TimeProvider time, ILogger log)
+    string path, Func<ControlRequest, CancellationToken, Task<ControlReply>> answer, Func<ControlRequest, Transfer?> transfers,
+    TimeProvider time, ILogger log)
 {
     /// <summary>Long enough for a survey of a bus that hangs.</summary>
     private static readonly TimeSpan s_answerWithin = TimeSpan.FromSeconds(10);
@@ -46,7 +48,8 @@ internal sealed class ControlServer(
 
     private Socket Listen()
     {
-        // A socket that a killed daemon left behind; a living one holds the lock and would have kept us from coming here.
+        // A socket that a killed daemon left behind; a living one holds the lock and would have kept us from coming
+        // here.
         File.Delete(path);
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         var listener = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
@@ -91,12 +94,17 @@ internal sealed class ControlServer(
             try
             {
                 var line = await ControlLine.ReadAsync(caller, ControlLine.QuestionBytesMax, either.Token).ConfigureAwait(false);
+                if (TransferOf(line) is { } transfer)
+                {
+                    await TransferAsync(caller, transfer, ending).ConfigureAwait(false);
+                    return;
+                }
+
                 var reply = line is null ? ControlReply.Refused("a question is one line of at most 4096 bytes")
                     : await AnswerAsync(line, either.Token).ConfigureAwait(false);
-                var json = JsonSerializer.SerializeToUtf8Bytes(reply, ControlJson.Default.ControlReply);
-                await ControlLine.WriteAsync(caller, json, either.Token).ConfigureAwait(false);
+                await ReplyAsync(caller, reply, either.Token).ConfigureAwait(false);
             }
-            catch (Exception fault) when (fault is SocketException or OperationCanceledException)
+            catch (Exception fault) when (fault is SocketException or OperationCanceledException or IOException)
             {
                 // Whoever asked has gone, or was too slow: there is nobody to tell.
             }
@@ -106,6 +114,48 @@ internal sealed class ControlServer(
             }
         }
     }
+
+    private Transfer? TransferOf(byte[]? line)
+    {
+        try
+        {
+            return line is not null && JsonSerializer.Deserialize(line, ControlJson.Default.ControlRequest) is { } request
+                ? transfers(request)
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Moves as many bytes as it takes: not the whole is bounded in time, each step is.</summary>
+    private async Task TransferAsync(Socket caller, Transfer transfer, CancellationToken ending)
+    {
+        await ReplyAsync(caller, transfer.Problem is { } problem ? ControlReply.Refused(problem) : ControlReply.Done(), ending)
+            .ConfigureAwait(false);
+        if (transfer.Problem is not null)
+        {
+            return;
+        }
+
+        await using var frames = new FrameStream(caller, time);
+        ControlReply last;
+        try
+        {
+            last = await transfer.RunAsync(frames, ending).ConfigureAwait(false);
+        }
+        catch (IOException fault)
+        {
+            last = ControlReply.Refused(fault.Message);
+        }
+
+        await frames.EndAsync(ending).ConfigureAwait(false);
+        await ReplyAsync(caller, last, ending).ConfigureAwait(false);
+    }
+
+    private static Task ReplyAsync(Socket caller, ControlReply reply, CancellationToken cancellationToken) => ControlLine.WriteAsync(
+        caller, JsonSerializer.SerializeToUtf8Bytes(reply, ControlJson.Default.ControlReply), cancellationToken);
 
     private async Task<ControlReply> AnswerAsync(byte[] line, CancellationToken cancellationToken)
     {

@@ -8,8 +8,8 @@ using OnboardHeat.Probes;
 namespace OnboardHeat.Daemon.Running;
 
 /// <summary>
-/// The daemon in its van, wired together. Judging starts first and needs nothing but the probes; the record, the broker, the page and the
-/// control socket come up beside it and may fail as they like.
+/// The daemon in its van, wired together. Judging starts first and needs nothing but the probes; the record, the
+/// broker, the page and the control socket come up beside it and may fail as they like.
 /// </summary>
 internal sealed class DaemonRun(OnboardHeatOptions options, string configurationFile, TimeProvider time)
 {
@@ -79,7 +79,8 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
         await using var outputs = new VanOutputs(van, journal, time);
         outputs.Start(workers, ending.Token);
         var answers = new ControlAnswers(van);
-        var control = new ControlServer(options.Control.Socket, answers.AnswerAsync, time, journal.For("control"));
+        var transfers = new RecordTransfers(outputs.Record, van.Description.Fitted);
+        var control = new ControlServer(options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));
         workers.Add("control", control.RunAsync(ending.Token));
 
         var isAsked = await workers.WaitAsync(stopping).ConfigureAwait(false);

@@ -77,4 +77,19 @@ public static class PublicNames
         ReadingFault.Swapped => "swapped",
         _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
     };
+
+    /// <summary>The fault of a name; false for what names none.</summary>
+    public static bool TryParseFault(ReadOnlySpan<char> name, out ReadingFault fault)
+    {
+        for (fault = ReadingFault.Missing; fault <= ReadingFault.Swapped; fault++)
+        {
+            if (name.SequenceEqual(Of(fault)))
+            {
+                return true;
+            }
+        }
+
+        fault = ReadingFault.None;
+        return false;
+    }
 }

@@ -15,6 +15,9 @@ internal enum RecordingColumnKind
     /// <summary>What a person did.</summary>
     Action,
 
+    /// <summary>How the daemon itself fared.</summary>
+    House,
+
     /// <summary>A temperature.</summary>
     Channel,
 

@@ -84,6 +84,7 @@ internal sealed class RecordingColumns
             "run" => RecordingColumnKind.Run,
             "elapsed_s" => RecordingColumnKind.Elapsed,
             "action" => RecordingColumnKind.Action,
+            "house" => RecordingColumnKind.House,
             _ => null,
         };
         column = new RecordingColumn(kind ?? default, 0, name);

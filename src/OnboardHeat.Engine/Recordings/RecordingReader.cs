@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using nietras.SeparatedValues;
 using OnboardHeat.Core.Scans;
+using OnboardHeat.Engine.Pictures;
 
 namespace OnboardHeat.Engine.Recordings;
 
@@ -249,9 +250,14 @@ public sealed class RecordingReader : IDisposable
                     ? action
                     : throw Wrong(cell, column, into, "is no action");
                 break;
+            case RecordingColumnKind.House:
+                into.House = HouseReport.TryParse(cell, out var house)
+                    ? house
+                    : throw Wrong(cell, column, into, "is no report of the house");
+                break;
             case RecordingColumnKind.Channel:
-                into.SetCelsius(column.Index, TryNumber(cell, out var celsius) && Math.Abs(celsius) <= CelsiusMaxSize
-                    ? celsius
+                into.SetReading(column.Index, TryReading(cell, out var reading)
+                    ? reading
                     : throw Wrong(cell, column, into, "is no temperature; decimals take a point, 'no reading' is an empty cell"));
                 break;
             default:
@@ -260,6 +266,20 @@ public sealed class RecordingReader : IDisposable
                     : throw Wrong(cell, column, into, "is no signal; those are 0 or 1")));
                 break;
         }
+    }
+
+    /// <summary>A temperature, or the name of why there is none.</summary>
+    private static bool TryReading(ReadOnlySpan<char> cell, out Reading reading)
+    {
+        if (TryNumber(cell, out var celsius) && Math.Abs(celsius) <= CelsiusMaxSize)
+        {
+            reading = Reading.Of(celsius);
+            return true;
+        }
+
+        var isFault = PublicNames.TryParseFault(cell, out var fault);
+        reading = Reading.Failed(fault);
+        return isFault;
     }
 
     private static bool TryNumber(ReadOnlySpan<char> cell, out double value) =>

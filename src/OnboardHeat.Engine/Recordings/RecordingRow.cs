@@ -5,7 +5,7 @@ namespace OnboardHeat.Engine.Recordings;
 /// <summary>One row of a recording, taken apart. Reused from row to row.</summary>
 internal sealed class RecordingRow
 {
-    private readonly double[] _celsius = new double[Channels.Count];
+    private readonly Reading[] _readings = new Reading[Channels.Count];
     private readonly sbyte[] _signals = new sbyte[Signals.Count];
 
     public long Line { get; set; }
@@ -18,19 +18,21 @@ internal sealed class RecordingRow
 
     public PersonAction? Action { get; set; }
 
-    /// <summary>The temperature of a channel; NaN (which never leaves this class) stands for an empty cell.</summary>
-    public void SetCelsius(int channel, double celsius) => _celsius[channel] = celsius;
+    public HouseReport? House { get; set; }
+
+    public void SetReading(int channel, Reading reading) => _readings[channel] = reading;
 
     public void SetSignal(int signal, bool level) => _signals[signal] = level ? (sbyte)1 : (sbyte)0;
 
     public void Clear()
     {
-        Array.Fill(_celsius, double.NaN);
+        Array.Fill(_readings, Reading.None);
         Array.Fill(_signals, (sbyte)-1);
         Run = 1;
         ElapsedS = null;
         Utc = null;
         Action = null;
+        House = null;
     }
 
     /// <summary>
@@ -40,17 +42,17 @@ internal sealed class RecordingRow
     {
         foreach (var channel in Channels.All)
         {
-            if (double.IsNaN(_celsius[(int)channel]))
+            if (_readings[(int)channel] == Reading.None)
             {
                 continue;
             }
 
-            if (scan[channel].HasValue)
+            if (scan[channel] != Reading.None)
             {
                 return Channels.NameOf(channel);
             }
 
-            scan[channel] = Reading.Of(_celsius[(int)channel]);
+            scan[channel] = _readings[(int)channel];
         }
 
         foreach (var signal in Signals.All)
@@ -73,6 +75,7 @@ internal sealed class RecordingRow
             scan.Actions = [.. scan.Actions, action];
         }
 
+        scan.House = House ?? scan.House;
         return null;
     }
 }

@@ -7,12 +7,14 @@ internal sealed class CardFolder : IRecordDisk
     public const string LockName = "record.lock";
 
     private readonly string _path;
+    private readonly bool _isToRead;
 
-    /// <summary>Takes the folder, and makes it where it is missing.</summary>
-    public CardFolder(string path)
+    /// <summary>Takes the folder, and makes it where it is missing; one that is only read is taken as it is.</summary>
+    public CardFolder(string path, bool isToRead = false)
     {
         _path = Path.GetFullPath(path);
-        if (!Directory.Exists(_path))
+        _isToRead = isToRead;
+        if (!isToRead && !Directory.Exists(_path))
         {
             Directory.CreateDirectory(_path);
             FolderSync.Sync(Path.GetDirectoryName(_path) ?? "/");
@@ -26,6 +28,11 @@ internal sealed class CardFolder : IRecordDisk
     public IRecordFile Open(string name)
     {
         var path = Path.Combine(_path, name);
+        if (_isToRead)
+        {
+            return new CardFile(File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite));
+        }
+
         var isNew = !File.Exists(path);
         var handle = File.OpenHandle(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite);
         if (isNew)

@@ -5,8 +5,9 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// The record as the owner thread writes it: which file is open, what number comes next, when a month is full, when minutes are packed.
-/// Anything that fails on the way throws; the book is then closed and opened anew, which checks the newest file again.
+/// The record as the owner thread writes it: which file is open, what number comes next, when a month is full, when
+/// minutes are packed. Anything that fails on the way throws; the book is then closed and opened anew, which checks the
+/// newest file again.
 /// </summary>
 internal sealed class RecordBook : IDisposable
 {
@@ -47,6 +48,15 @@ internal sealed class RecordBook : IDisposable
         }
     }
 
+    private RecordBook(IRecordDisk disk, RecordLimits limits, RecordShelf shelf)
+    {
+        _disk = disk;
+        _limits = limits;
+        _lock = disk.Lock();
+        _mark = new TailMark(disk);
+        Shelf = shelf;
+    }
+
     /// <summary>The files and what is in them.</summary>
     public RecordShelf Shelf { get; } = null!;
 
@@ -58,6 +68,9 @@ internal sealed class RecordBook : IDisposable
 
     /// <summary>Where the receivers stand.</summary>
     public IReadOnlyDictionary<string, long> Cursors => _cursors;
+
+    /// <summary>Takes the record to read only: nothing of it changes on the card.</summary>
+    public static RecordBook ToRead(IRecordDisk disk) => new(disk, RecordLimits.Default, new RecordShelf(disk));
 
     /// <summary>Adds a minute; when it returns, the minute is on the card.</summary>
     public long Append(MinuteDraft draft)
@@ -170,7 +183,9 @@ internal sealed class RecordBook : IDisposable
     private bool IsOnRecord(in BlockHeader header) => _openMinutes.Count > 0 && _openMinutes[^1] is var last
         && last.Run == header.Run && last.First == header.First && last.Last == header.Last && last.Count == header.Count;
 
-    /// <summary>The minute is on the card whether or not the mark is; where the mark fails, the next minute will fail too.</summary>
+    /// <summary>
+    /// The minute is on the card whether or not the mark is; where the mark fails, the next minute will fail too.
+    /// </summary>
     private void Mark()
     {
         try
@@ -225,7 +240,9 @@ internal sealed class RecordBook : IDisposable
         }
     }
 
-    /// <summary>What the mark knows of and the file does not hold is gone without a trace: it is told, and noted as a gap.</summary>
+    /// <summary>
+    /// What the mark knows of and the file does not hold is gone without a trace: it is told, and noted as a gap.
+    /// </summary>
     private void NoteMissingEnd(MonthName name, FileHealth health, long last)
     {
         var missing = _nextNumber - 1 - last;
@@ -314,8 +331,8 @@ internal sealed class RecordBook : IDisposable
     }
 
     /// <summary>
-    /// Lets the oldest files go. A file goes when so many later months are there and its own lies as far back: a clock that once said
-    /// 2038 makes nothing old by itself.
+    /// Lets the oldest files go. A file goes when so many later months are there and its own lies as far back: a clock
+    /// that once said 2038 makes nothing old by itself.
     /// </summary>
     private void Retire()
     {

@@ -5,13 +5,16 @@ using OnboardHeat.History.Blocks;
 
 namespace OnboardHeat.History.ReadBack;
 
-/// <summary>Reads the record for pages, reports and exports. Blocks come from the owner's thread; they are unpacked on the reader's.</summary>
+/// <summary>
+/// Reads the record for pages, reports and exports. Blocks come from the owner's thread; they are unpacked on the
+/// reader's.
+/// </summary>
 internal sealed class RecordReader(RecordDesk desk) : IRecordReader
 {
     public async IAsyncEnumerable<Scan> ReadScansAsync(
         DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        foreach (var span in await SpansAsync(span => span.Touches(from, to)))
+        foreach (var span in await ScanSpansAsync(span => span.Touches(from, to)))
         {
             await foreach (var scan in ScansOf(span, from, to, cancellationToken))
             {
@@ -26,7 +29,7 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     public async IAsyncEnumerable<Scan> ReadRunScansAsync(
         int firstRun, int lastRun, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        foreach (var span in await SpansAsync(span => span.Run >= firstRun && span.Run <= lastRun))
+        foreach (var span in await ScanSpansAsync(span => span.Run >= firstRun && span.Run <= lastRun))
         {
             await foreach (var scan in ScansOf(span, DateTimeOffset.MinValue, DateTimeOffset.MaxValue, cancellationToken))
             {
@@ -114,6 +117,12 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     private Task<IReadOnlyList<SpanRef>> SpansAsync(Func<SpanRef, bool> isWanted) =>
         desk.Ask(book => BlockReading.Spans(book, isWanted), []);
 
+    /// <summary>Scans are read for exports: one that lacks some because the card failed must not look whole.</summary>
+    private async Task<IReadOnlyList<SpanRef>> ScanSpansAsync(Func<SpanRef, bool> isWanted) =>
+        await desk.Ask<IReadOnlyList<SpanRef>?>(book => BlockReading.Spans(book, isWanted), null) ?? throw Closed();
+
+    private static IOException Closed() => new("the record is not open: the card fails, or the daemon has only just begun");
+
     private async IAsyncEnumerable<(SpanRef Span, Entry Entry)> EntriesAsync(
         DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
@@ -154,9 +163,10 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
         {
             cancellationToken.ThrowIfCancellationRequested();
             var at = next;
-            var batch = await desk.Ask(
+            var batch = await desk.Ask<BlockBatch?>(
                 book => kind == BlockKind.Scans ? BlockReading.Scans(book, span, at) : BlockReading.Digests(book, span, at, kind),
-                BlockBatch.Empty);
+                kind == BlockKind.Scans ? null : BlockBatch.Empty)
+                ?? throw Closed();
             foreach (var block in batch.Blocks)
             {
                 if ((span.Dates.At(block.Header.First) ?? DateTimeOffset.MinValue) > to)

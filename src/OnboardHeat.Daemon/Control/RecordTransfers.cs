@@ -1,0 +1,41 @@
+using System.Globalization;
+using OnboardHeat.Core.Scans;
+using OnboardHeat.Engine.Ports;
+using OnboardHeat.Engine.Recordings;
+
+namespace OnboardHeat.Daemon.Control;
+
+/// <summary>
+/// What a command gets of the record as a stream of bytes: from the running daemon's, or from a closed one.
+/// </summary>
+internal sealed class RecordTransfers(IRecordReader record, FittedSet fitted)
+{
+    public const string Export = "export";
+
+    /// <summary>The transfer that a request asks for; null when it asks for none.</summary>
+    public Transfer? Find(ControlRequest request) => request.Command switch
+    {
+        Export => ExportOf(request),
+        _ => null,
+    };
+
+    private Transfer ExportOf(ControlRequest request)
+    {
+        var isGood = RecordSpan.TryParse(request.Runs, request.From, request.To, out var span, out var problem);
+        return new Transfer(isGood ? null : problem, async (to, cancellationToken) =>
+        {
+            var export = new RecordExport(record, fitted);
+            await export.WriteAsync(span, to, cancellationToken).ConfigureAwait(false);
+            return ControlReply.Done(Summary(export));
+        });
+    }
+
+    private static string Summary(RecordExport export) => export.Runs.Count == 0
+        ? "there is nothing on record in this span"
+        : string.Create(
+            CultureInfo.InvariantCulture,
+            $"{export.Scans} scans of {(export.Runs.Count == 1 ? "run" : "runs")} {Named(export.Runs)} exported");
+
+    private static string Named(List<int> runs) =>
+        runs.Count == 1 ? $"{runs[0]}" : string.Create(CultureInfo.InvariantCulture, $"{runs[0]} to {runs[^1]}");
+}

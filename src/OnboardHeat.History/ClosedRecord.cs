@@ -1,0 +1,47 @@
+using OnboardHeat.Engine.Ports;
+using OnboardHeat.History.Disk;
+using OnboardHeat.History.Files;
+using OnboardHeat.History.ReadBack;
+
+namespace OnboardHeat.History;
+
+/// <summary>
+/// The record while no daemon writes it: locked, so that none begins to, and only read; nothing of it changes on the
+/// card. Damage is passed over here and told by the next daemon that opens it.
+/// </summary>
+public sealed class ClosedRecord : IAsyncDisposable
+{
+    private readonly OwnerThread _owner = new();
+    private readonly RecordDesk _desk;
+
+    private ClosedRecord(RecordBook book)
+    {
+        _desk = new RecordDesk(_owner) { Book = book };
+        Reader = new RecordReader(_desk);
+    }
+
+    /// <summary>Reads it.</summary>
+    public IRecordReader Reader { get; }
+
+    /// <summary>Opens the record in a folder.</summary>
+    /// <exception cref="IOException">There is none, or another process has it.</exception>
+    /// <exception cref="UnauthorizedAccessException">This user may not read or lock it.</exception>
+    public static ClosedRecord Open(string folder)
+    {
+        return Directory.Exists(folder)
+            ? new ClosedRecord(RecordBook.ToRead(new CardFolder(folder, isToRead: true)))
+            : throw new DirectoryNotFoundException($"there is no record in {folder}");
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await _owner.Ask(() =>
+        {
+            _desk.Book?.Dispose();
+            _desk.Book = null;
+            return true;
+        });
+        _owner.Dispose();
+    }
+}
