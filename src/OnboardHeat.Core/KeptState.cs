@@ -20,6 +20,9 @@ public sealed record KeptState
     /// <summary>Seconds that works had lasted; zero when none were under way.</summary>
     public double WorksAgeS { get; init; }
 
+    /// <summary>Whether works have ended and nobody has said yet what was changed.</summary>
+    public bool AsksWhatChanged { get; init; }
+
     /// <summary>Whether the tank was drained.</summary>
     public bool IsDrained { get; init; }
 }

@@ -5,6 +5,7 @@ using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Tank;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Core.Works;
 
 namespace OnboardHeat.Core;
 
@@ -27,13 +28,13 @@ public sealed class Monitor
     private readonly AlarmBoard _board = new();
     private readonly IWatcher[] _watchers;
     private readonly WatchList _watching = new();
+    private readonly WorksJob _works;
     private WatchInput? _input;
     private IReadOnlyList<Journey> _ended = [];
     private Forecast _forecast = Shower.Forecast.Unknown;
     private double _elapsedS;
     private double _forecastAtS = double.NegativeInfinity;
     private double _frostAtS = double.NegativeInfinity;
-    private double _worksBeganS;
     private bool _isDrained;
 
     /// <summary>A monitor for one van that goes on from what was kept.</summary>
@@ -50,7 +51,7 @@ public sealed class Monitor
         _journeys = new JourneyFinder(van);
         _watchers = Watchers.All(van, _board, kept.Learnt);
         _isDrained = kept.IsDrained;
-        _worksBeganS = -kept.WorksAgeS;
+        _works = new WorksJob(kept);
         _board.Restore(kept.Alarms);
         if (kept.IsInWorks)
         {
@@ -93,7 +94,8 @@ public sealed class Monitor
         Learnt = new LearntVan { Tank = _tank.Learnt(), Circuit = _circuit.Learnt() with { CoilWPerK = _tank.LearntCoilWPerK() } },
         Alarms = _board.Keep(_elapsedS),
         IsInWorks = _board.IsInWorks,
-        WorksAgeS = _board.IsInWorks ? _elapsedS - _worksBeganS : 0,
+        WorksAgeS = _works.AgeS(_elapsedS),
+        AsksWhatChanged = _works.AsksWhatChanged,
         IsDrained = _isDrained,
     };
 
@@ -104,14 +106,16 @@ public sealed class Monitor
     internal IReadOnlyList<AlarmChange> Judge(Scan scan)
     {
         var screened = _screen.Observe(scan);
-        _tank.Observe(screened, _isDrained);
+        _tank.Observe(screened, _isDrained, _board.IsInWorks);
+        _circuit.Loop.IsInWorks = _board.IsInWorks;
         _circuit.Observe(screened, _tank.Current);
+        _works.Observe(_circuit.Loop);
         var input = _input ??= new WatchInput { Van = _van, Scan = screened, Loop = _circuit.Loop, Test = _circuit.Test };
         input.Scan = screened;
         input.Tank = _tank.Current;
         input.Circuit = _circuit.Current;
         input.IsInWorks = _board.IsInWorks;
-        input.WorksAgeS = _board.IsInWorks ? screened.ElapsedS - _worksBeganS : 0;
+        input.WorksAgeS = _works.AgeS(screened.ElapsedS);
         input.IsDrained = _isDrained;
         if (screened.ElapsedS - _frostAtS >= FrostEachS)
         {
@@ -133,17 +137,13 @@ public sealed class Monitor
         for (var i = 0; i < actions.Count; i++)
         {
             var action = actions[i];
-            if (action.Kind == ActionKind.WorksBegin && !_board.IsInWorks)
-            {
-                _worksBeganS = _elapsedS;
-            }
-
             _isDrained = action.Kind switch
             {
                 ActionKind.Drained => true,
                 ActionKind.Filled => false,
                 _ => _isDrained,
             };
+            _works.Take(action.Kind, _elapsedS);
             _tank.Take(action);
             _board.Take(action, _elapsedS);
         }
@@ -170,7 +170,7 @@ public sealed class Monitor
             Alarms = _board.Standing,
             Changes = changes,
             Journeys = _ended,
-            IsInWorks = _board.IsInWorks,
+            Works = _works.Report(_elapsedS),
             Watching = _watching.After(_watchers),
         };
     }

@@ -5,6 +5,7 @@ using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Tank;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Core.Works;
 
 namespace OnboardHeat.Core;
 
@@ -45,7 +46,10 @@ public sealed record Picture
     public IReadOnlyList<Journey> Journeys { get; init; } = [];
 
     /// <summary>Whether works on the circuit are under way.</summary>
-    public bool IsInWorks { get; init; }
+    public bool IsInWorks => Works.IsUnderWay;
+
+    /// <summary>Works on the circuit: how long, how far bleeding has come, what is still to be answered.</summary>
+    public WorksReport Works { get; init; } = WorksReport.None;
 
     /// <summary>Every watcher and whether it can judge, in the order they look. The same list until something changes.</summary>
     public IReadOnlyList<WatcherStatus> Watching { get; init; } = [];

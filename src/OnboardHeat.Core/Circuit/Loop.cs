@@ -60,6 +60,9 @@ internal sealed class Loop(VanDescription van, LearntCircuit learnt)
     /// <summary>Whether circulation was seen since the engine started: only what ran can stop.</summary>
     public bool IsProven { get; set; }
 
+    /// <summary>Whether works on the circuit are under way: what it does then says nothing of what is normal.</summary>
+    public bool IsInWorks { get; set; }
+
     /// <summary>Contacts: true while wet or low, null when not fitted.</summary>
     public bool? IsTrayWet { get; private set; }
 

@@ -29,4 +29,7 @@ public enum ActionKind
 
     /// <summary>Free text for the record.</summary>
     Note,
+
+    /// <summary>Lamp and buzzer are tested, by somebody who looks and listens.</summary>
+    Test,
 }

@@ -4,13 +4,14 @@ namespace OnboardHeat.Core.Scans;
 /// <param name="Kind">What was done.</param>
 /// <param name="Target">
 /// What it concerns: for acknowledge and shelve an alarm as <c>alarm</c> or <c>alarm/subject</c> (empty: all that sound); for changed one of
-/// <c>hoses</c>, <c>insulation</c>, <c>coil</c>, <c>probe</c>, <c>coolant</c>, or <c>probe/channel</c>; else empty.
+/// <c>hoses</c>, <c>insulation</c>, <c>coil</c>, <c>probe</c>, <c>coolant</c>, <c>probe/channel</c>, or <c>nothing</c> (an answer after
+/// works); else empty.
 /// </param>
 /// <param name="Text">The words of a note, or what was written beside a change mark; may be empty.</param>
 public readonly record struct PersonAction(ActionKind Kind, string Target, string Text)
 {
     private static readonly string[] s_names =
-        ["acknowledge", "shelve", "works-begin", "works-end", "drained", "filled", "repaired", "changed", "note"];
+        ["acknowledge", "shelve", "works-begin", "works-end", "drained", "filled", "repaired", "changed", "note", "test"];
 
     /// <summary>The name of the action in recordings, topics and commands.</summary>
     public static string NameOf(ActionKind kind) => s_names[(int)kind];

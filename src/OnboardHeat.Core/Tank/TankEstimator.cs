@@ -119,7 +119,7 @@ internal sealed class TankEstimator
     public TankGeometry Geometry { get; }
 
     /// <summary>Takes a scan.</summary>
-    public void Observe(ScreenedScan scan, bool isDrained = false)
+    public void Observe(ScreenedScan scan, bool isDrained = false, bool isInWorks = false)
     {
         if (isDrained != _isDrained)
         {
@@ -157,9 +157,9 @@ internal sealed class TankEstimator
         WatchForDraws(scan, stepS);
         var isQuiet = !_draw.IsDrawing && !isElementOn && coolant is null;
         _quietS = isQuiet ? _quietS + stepS : 0;
-        var rows = _draw.IsDrawing ? s_drawing : isElementOn ? s_element : coolant is not null ? s_heating : _quietS < SettlesS || _leak.IsFound ? s_settling : s_standing;
+        var rows = _draw.IsDrawing ? s_drawing : isInWorks ? s_settling : isElementOn ? s_element : coolant is not null ? s_heating : _quietS < SettlesS || _leak.IsFound ? s_settling : s_standing;
         Assimilate(scan, stepS, rows);
-        Learn(isQuiet, stepS);
+        Learn(isQuiet, stepS, !isInWorks);
     }
 
     /// <summary>Air by the tank at a later time of the run, °C, as the days so far promise.</summary>
@@ -225,7 +225,7 @@ internal sealed class TankEstimator
         return learning.KnownNow(now.Value, now.Deviation);
     }
 
-    private void Learn(bool isQuiet, double sinceS)
+    private void Learn(bool isQuiet, double sinceS, bool isTaught)
     {
         _learnS += sinceS;
         if (isQuiet == _wasQuiet && _learnS < LearnEachS)
@@ -240,8 +240,8 @@ internal sealed class TankEstimator
         var mean = _belief.MeanLayers().Value;
         var (lowest, highest) = (_belief.Of(Row.Layer).Value, _belief.Of(Row.Layer + N - 1).Value);
         _leak.Observe(isQuiet && highest - lowest < LayeredK, mean, _airCelsius, _lossLearning.Known?.Value ?? _prior.TypicalLossWPerK, stepS);
-        _lossLearning.Observe(isQuiet && _quietS > SettlesS && !_leak.IsFound, stepS, loss.Value, loss.Deviation);
-        _coilLearning.Observe(IsHeatedByCoil(mean), stepS, coil.Value, coil.Deviation);
+        _lossLearning.Observe(isTaught && isQuiet && _quietS > SettlesS && !_leak.IsFound, stepS, loss.Value, loss.Deviation);
+        _coilLearning.Observe(isTaught && IsHeatedByCoil(mean), stepS, coil.Value, coil.Deviation);
         _hygiene = _hygiene.After(stepS, lowest, highest);
     }
 

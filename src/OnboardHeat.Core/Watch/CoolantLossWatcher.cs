@@ -11,6 +11,9 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
     /// <summary>The heat balance must hold for so long, seconds, to show that the circuit is whole again.</summary>
     private const double RunsAgainS = 180;
 
+    /// <summary>What was seen so long before the end of works, seconds, is told after it: that was no work any more.</summary>
+    private const double LastOfWorksS = 60;
+
     private static readonly string[] s_whatToDo =
     [
         "Stop when it is safe.",
@@ -22,6 +25,8 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
 
     private readonly AlarmPoint _point = board.Point(AlarmKind.CoolantLoss);
     private bool _isRepaired;
+    private double _seenInWorksS = double.NegativeInfinity;
+    private string _saidInWorks = "";
 
     public string Name => _point.Definition.Name;
 
@@ -36,12 +41,25 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
             ? loop.HottestCelsius > -273 && (sprays || (loop.IsFresh(loop.Flow) && loop.IsFresh(loop.Return)))
             : null;
         _isRepaired |= WasRepaired(input.Scan.Raw.Actions);
+        SeeInWorks(input);
+        var wasSeen = !input.IsInWorks && input.Scan.ElapsedS - _seenInWorksS <= LastOfWorksS;
         var goesOn = _point.IsPresent && !_isRepaired && input.Test.RunsForS < RunsAgainS;
-        if (_point.Observe(input.Test.IsLoss || goesOn, input.Scan.ElapsedS))
+        if (_point.Observe(input.Test.IsLoss || wasSeen || goesOn, input.Scan.ElapsedS))
         {
             _isRepaired = false;
             // After a restart the emptied circuit has nothing to say: what was told then stands.
-            _point.Say(input.Test.IsLoss || _point.Because.Length == 0 ? input.Test.Because(loop) : _point.Because, s_whatToDo);
+            var stands = wasSeen && !input.Test.IsLoss ? _saidInWorks : _point.Because;
+            _point.Say(input.Test.IsLoss || stands.Length == 0 ? input.Test.Because(loop) : stands, s_whatToDo);
+        }
+    }
+
+    /// <summary>Works quiet the alarm and not the eyes: signs of a loss may pass before somebody ends works.</summary>
+    private void SeeInWorks(WatchInput input)
+    {
+        if (input.IsInWorks && input.Test.IsLoss)
+        {
+            _saidInWorks = input.Scan.ElapsedS - _seenInWorksS > LastOfWorksS ? input.Test.Because(input.Loop) : _saidInWorks;
+            _seenInWorksS = input.Scan.ElapsedS;
         }
     }
 

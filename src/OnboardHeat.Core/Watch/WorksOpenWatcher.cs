@@ -1,3 +1,5 @@
+using OnboardHeat.Core.Works;
+
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
@@ -6,8 +8,8 @@ namespace OnboardHeat.Core.Watch;
 /// </summary>
 internal sealed class WorksOpenWatcher(AlarmBoard board) : IWatcher
 {
-    // Longer than any bleeding run with the engine on; the delay of the alarm itself is for a running engine (owner's rule: 15 min).
-    private const double AskAfterS = 4 * 3600;
+    /// <summary>A stop at lights, or a look under the bonnet, does not begin the quarter of an hour anew, s.</summary>
+    private const double ShortStopS = 120;
 
     private static readonly string[] s_whatToDo =
     [
@@ -16,6 +18,8 @@ internal sealed class WorksOpenWatcher(AlarmBoard board) : IWatcher
     ];
 
     private readonly AlarmPoint _point = board.Point(AlarmKind.WorksOpen);
+    private double _ranS;
+    private double _stoodS;
 
     public string Name => _point.Definition.Name;
 
@@ -23,17 +27,27 @@ internal sealed class WorksOpenWatcher(AlarmBoard board) : IWatcher
 
     public void Observe(WatchInput input)
     {
-        var isLong = input.IsInWorks && input.WorksAgeS >= AskAfterS;
-        var isRunning = input.IsInWorks && input.Circuit.IsEngineRunning == true;
-        var onDelayS = isLong ? 0 : _point.Definition.OnDelayS;
+        CountEngine(input);
+        // The quarter of an hour is counted here, over short stops: the alarm's own delay would begin anew with each.
+        var isLong = input.IsInWorks && input.WorksAgeS >= WorksWords.AskAfterS;
+        var hasRun = input.IsInWorks && _ranS >= _point.Definition.OnDelayS;
         var offDelayS = input.IsInWorks ? _point.Definition.OffDelayS : 0;
-        if (_point.Observe(isLong || isRunning, input.Scan.ElapsedS, onDelayS, offDelayS))
+        if (_point.Observe(isLong || hasRun, input.Scan.ElapsedS, 0, offDelayS))
         {
             _point.Say(
-                isRunning
-                    ? FormattableString.Invariant($"works mode is on for {input.WorksAgeS / 60:0} min and the engine runs: the circuit is not watched")
-                    : FormattableString.Invariant($"works mode is on for {input.WorksAgeS / 3600:0.0} h: the circuit is not watched"),
+                hasRun
+                    ? FormattableString.Invariant(
+                        $"works mode is on and the engine has run for {_ranS / 60:0} min: the circuit is not watched")
+                    : FormattableString.Invariant(
+                        $"works mode is on for {input.WorksAgeS / 3600:0.0} h: the circuit is not watched"),
                 s_whatToDo);
         }
+    }
+
+    private void CountEngine(WatchInput input)
+    {
+        var isRunning = input.IsInWorks && input.Circuit.IsEngineRunning == true;
+        _stoodS = isRunning ? 0 : _stoodS + input.Scan.StepS;
+        _ranS = isRunning ? _ranS + input.Scan.StepS : !input.IsInWorks || _stoodS > ShortStopS ? 0 : _ranS;
     }
 }

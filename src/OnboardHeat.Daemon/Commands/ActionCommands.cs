@@ -11,18 +11,17 @@ internal static class ActionCommands
     {
         yield return Acknowledge();
         yield return Shelve();
-        var works = new Command("works", "Work on the coolant circuit: its watchers go out of service while it lasts.");
-        works.Subcommands.Add(Plain("begin", ActionKind.WorksBegin, "Work begins."));
-        works.Subcommands.Add(Plain("end", ActionKind.WorksEnd, "Work has ended; the circuit is watched again."));
-        yield return works;
+        yield return WorksCommand.Create();
         yield return Plain("drained", ActionKind.Drained, "The tank was drained.");
         yield return Plain("filled", ActionKind.Filled, "The tank was filled.");
         yield return Plain("repaired", ActionKind.Repaired, "What lost coolant is repaired: its alarm may return to normal.");
+        yield return Plain("test", ActionKind.Test, "Tests lamp and buzzer now: look and listen.");
         yield return Changed();
         yield return Note();
     }
 
-    private static Command Plain(string name, ActionKind kind, string description)
+    /// <summary>The command of an action that needs no words.</summary>
+    public static Command Plain(string name, ActionKind kind, string description)
     {
         var config = ConfigurationFile.Option();
         var command = new Command(name, description) { config };
@@ -68,7 +67,7 @@ internal static class ActionCommands
     private static Command Changed()
     {
         var config = ConfigurationFile.Option();
-        var what = new Argument<string>("WHAT") { Description = "hoses, insulation, coil, coolant, probe or probe/CHANNEL." };
+        var what = new Argument<string>("WHAT") { Description = "hoses, insulation, coil, coolant, probe or probe/CHANNEL; nothing: the answer after works." };
         var words = Words(isNeeded: false);
         var command = new Command("changed", "Marks a change in the van: what was learnt of it starts anew.") { what, words, config };
         command.SetAction((parsed, _) => AskDaemon.ActAsync(

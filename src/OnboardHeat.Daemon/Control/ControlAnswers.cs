@@ -6,8 +6,10 @@ namespace OnboardHeat.Daemon.Control;
 internal sealed class ControlAnswers(RunningVan van)
 {
     private readonly ActionAnswer _actions = new(van);
+    private readonly WorksAnswer _works = new(van);
 
     public async Task<ControlReply> AnswerAsync(ControlRequest request, CancellationToken cancellationToken) =>
         await _actions.AnswerAsync(request, cancellationToken).ConfigureAwait(false)
+        ?? await _works.AnswerAsync(request, cancellationToken).ConfigureAwait(false)
         ?? ControlReply.Refused($"this daemon knows no '{request.Command}'");
 }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http;
 using OnboardHeat.Core.Scans;
+using OnboardHeat.Engine.Actions;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.Glance.Guard;
 
@@ -8,8 +9,6 @@ namespace OnboardHeat.Glance.Api;
 /// <summary>Takes what a paired phone does and puts it into the one inbox; the next scan carries it.</summary>
 internal sealed class ActionsEndpoint(IActionInbox inbox, Gate gate, AuditLog audit)
 {
-    private const int LongestText = 500;
-
     public async Task ServeAsync(HttpContext context)
     {
         if (await Body.ReadAsync(context, ApiJson.Default.ActionRequest) is not { } asked)
@@ -18,7 +17,7 @@ internal sealed class ActionsEndpoint(IActionInbox inbox, Gate gate, AuditLog au
         }
 
         var (target, text) = (asked.Target ?? "", asked.Text ?? "");
-        if (!PersonAction.TryParse(asked.Action ?? "", out var action) || target.Length > 100 || text.Length > LongestText
+        if (!PersonAction.TryParse(asked.Action ?? "", out var action) || target.Length > 100
             || (asked.Action ?? "").Contains(':'))
         {
             await Body.SayAsync(context, StatusCodes.Status400BadRequest, "There is no such action.");
@@ -26,6 +25,12 @@ internal sealed class ActionsEndpoint(IActionInbox inbox, Gate gate, AuditLog au
         }
 
         action = new PersonAction(action.Kind, target, text);
+        if (ActionCheck.ProblemOf(action) is { } problem)
+        {
+            await Body.SayAsync(context, StatusCodes.Status400BadRequest, problem);
+            return;
+        }
+
         var isTaken = inbox.Offer(action);
         audit.Acted(gate.PhoneOf(context)?.Id ?? "", PersonAction.NameOf(action.Kind), target, isTaken);
         await Body.SayAsync(

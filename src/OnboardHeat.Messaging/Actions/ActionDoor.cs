@@ -1,6 +1,7 @@
 using System.Text.Json;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Engine.Actions;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.Messaging.Topics;
 
@@ -80,12 +81,13 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
 
     private string? Pass(ActionKind kind, string id, string target, string text)
     {
-        if (ActionTargets.ProblemOf(kind, target) is { } problem)
+        var action = new PersonAction(kind, target, text);
+        if (ActionCheck.ProblemOf(action) is { } problem)
         {
             return problem;
         }
 
-        if (_ids.Count >= MaxIds || !inbox.Offer(new PersonAction(kind, target, text)))
+        if (_ids.Count >= MaxIds || !inbox.Offer(action))
         {
             return "too many actions at once";
         }

@@ -141,6 +141,9 @@ internal sealed class VanBody
             case HappeningKind.WaterInTray:
                 Tray.Take(happening.Size, Tank.TopCelsius);
                 break;
+            case HappeningKind.HosesTakenOff:
+                Circuit.Open(happening.Size);
+                break;
             default:
                 Circuit.Leak = LeakOf(happening) ?? Circuit.Leak;
                 break;
@@ -177,6 +180,9 @@ internal sealed class VanBody
                 break;
             case HappeningKind.Ford:
                 _isInFord = false;
+                break;
+            case HappeningKind.HosesTakenOff:
+                Circuit.Close(OutsideCelsius);
                 break;
         }
     }

@@ -85,6 +85,26 @@ internal sealed class CoolantCircuit
         return jacketJ;
     }
 
+    /// <summary>
+    /// A hose is taken off at the tank for works, with the engine cold enough to touch: both lines run out and some of
+    /// the engine's coolant with them.
+    /// </summary>
+    public void Open(double litresOfEngine)
+    {
+        Leak = new Leak(Joint.TankFlow, true, 1, 0);
+        LostLitres += _engine.RunOut(litresOfEngine);
+    }
+
+    /// <summary>The hose is on again, and everything filled up from a can.</summary>
+    public void Close(double canCelsius)
+    {
+        Leak = null;
+        _engine.FillUp(canCelsius);
+        FlowLine.FillUp(canCelsius);
+        ReturnLine.FillUp(canCelsius);
+        BottleLitres = _traits.Engine.BottleLitres;
+    }
+
     private double PumpLitresPerS(double rpm)
     {
         var engine = _traits.Engine;

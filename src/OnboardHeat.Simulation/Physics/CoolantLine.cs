@@ -98,4 +98,19 @@ internal sealed class CoolantLine
         _book.Out(sum * share * _cellLitres * Fluids.CoolantJPerLitreK);
         Fill -= share;
     }
+
+    /// <summary>What is missing is filled up with coolant of a certain temperature, which mixes with what is there.</summary>
+    public void FillUp(double celsius)
+    {
+        var share = 1 - Fill;
+        var before = CellJPerK;
+        Fill = 1;
+        var after = CellJPerK;
+        for (var i = 0; i < CellCount; i++)
+        {
+            _celsius[i] = ((before * _celsius[i]) + ((after - before) * celsius)) / after;
+        }
+
+        _book.In(share * CellCount * _cellLitres * Fluids.CoolantJPerLitreK * celsius);
+    }
 }

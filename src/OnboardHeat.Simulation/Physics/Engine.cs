@@ -90,6 +90,30 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
         JacketCelsius += joules / JacketJPerK;
     }
 
+    /// <summary>Coolant runs out of jacket and radiator alike, as when a hose is taken off a cold engine. Gives the litres.</summary>
+    public double RunOut(double litres)
+    {
+        var held = traits.JacketLitres + traits.RadiatorLitres;
+        var (jacket, radiator) = (JacketJPerK, RadiatorJPerK);
+        var share = Math.Clamp(litres / held, 0, Fill - 0.05);
+        Fill -= share;
+        book.Out(((jacket - JacketJPerK) * JacketCelsius) + ((radiator - RadiatorJPerK) * _radiatorCelsius));
+        return share * held;
+    }
+
+    /// <summary>What is missing in jacket and radiator is filled up with coolant of a certain temperature.</summary>
+    public void FillUp(double celsius)
+    {
+        var (jacket, radiator) = (JacketJPerK, RadiatorJPerK);
+        Fill = 1;
+        JacketCelsius = Mixed(jacket, JacketCelsius, JacketJPerK, celsius);
+        _radiatorCelsius = Mixed(radiator, _radiatorCelsius, RadiatorJPerK, celsius);
+        book.In((JacketJPerK - jacket + RadiatorJPerK - radiator) * celsius);
+    }
+
+    private static double Mixed(double beforeJPerK, double celsius, double afterJPerK, double addedCelsius) =>
+        ((beforeJPerK * celsius) + ((afterJPerK - beforeJPerK) * addedCelsius)) / afterJPerK;
+
     private void Cool(double stepS, in RoadState road, double outsideCelsius)
     {
         var opening = Thermostat.Open(stepS, JacketCelsius);

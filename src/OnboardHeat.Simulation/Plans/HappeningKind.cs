@@ -89,4 +89,10 @@ public enum HappeningKind
 
     /// <summary>The engine signal bounces (length).</summary>
     EngineSignalBounces,
+
+    /// <summary>
+    /// Works on the circuit: a hose is taken off at the tank, and after the length put on again and the circuit filled
+    /// up with cold coolant (size: litres that ran out of the engine meanwhile).
+    /// </summary>
+    HosesTakenOff,
 }

@@ -81,7 +81,7 @@ public sealed class ActionDoorTests
     [InlineData("shelve", "coolant-loss", "critical")]
     [InlineData("shelve", "no-such", "no alarm")]
     [InlineData("acknowledge", "no-such/part", "no alarm")]
-    [InlineData("changed", "engine", "none of hoses")]
+    [InlineData("changed", "engine", "one of hoses")]
     [InlineData("drained", "frost", "no target")]
     [InlineData("explode", "", "no such action")]
     public void ActionThatCannotBe_IsRefusedWithItsReason(string action, string target, string why) =>

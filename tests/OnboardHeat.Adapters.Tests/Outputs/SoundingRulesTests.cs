@@ -1,5 +1,6 @@
 using OnboardHeat.Adapters.Tests.Support;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Core.Works;
 using OnboardHeat.Engine.Options;
 using OnboardHeat.Outputs.Sounding;
 
@@ -67,7 +68,7 @@ public sealed class SoundingRulesTests
     [Fact]
     public void Works_ShowOnTheLampWhenNothingElseDoes()
     {
-        var picture = SomeTurn.At(100).Picture with { IsInWorks = true };
+        var picture = SomeTurn.At(100).Picture with { Works = new WorksReport { IsUnderWay = true } };
 
         Assert.Equal(LampSign.Works, SoundingRules.Shows(picture));
         Assert.Equal(LampSign.Dark, SoundingRules.Shows(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.ScaldRisk)).Picture));
