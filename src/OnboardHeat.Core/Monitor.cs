@@ -10,8 +10,9 @@ using OnboardHeat.Core.Works;
 namespace OnboardHeat.Core;
 
 /// <summary>
-/// The one way through the core: a scan goes in, a picture comes out. No clock, no input or output, no randomness: the same scans give
-/// the same pictures. One instance serves one run; the next run's starts from what <see cref="Keep"/> gave.
+/// The one way through the core: a scan goes in, a picture comes out. No clock, no input or output, no randomness: the
+/// same scans give the same pictures. One instance serves one run; the next run's starts from what <see cref="Keep"/>
+/// gave.
 /// </summary>
 public sealed class Monitor
 {

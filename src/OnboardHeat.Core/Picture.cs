@@ -51,7 +51,9 @@ public sealed record Picture
     /// <summary>Works on the circuit: how long, how far bleeding has come, what is still to be answered.</summary>
     public WorksReport Works { get; init; } = WorksReport.None;
 
-    /// <summary>Every watcher and whether it can judge, in the order they look. The same list until something changes.</summary>
+    /// <summary>
+    /// Every watcher and whether it can judge, in the order they look. The same list until something changes.
+    /// </summary>
     public IReadOnlyList<WatcherStatus> Watching { get; init; } = [];
 
     /// <summary>The screened reading of one channel.</summary>

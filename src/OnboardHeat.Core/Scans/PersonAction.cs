@@ -3,9 +3,9 @@ namespace OnboardHeat.Core.Scans;
 /// <summary>One action of a person.</summary>
 /// <param name="Kind">What was done.</param>
 /// <param name="Target">
-/// What it concerns: for acknowledge and shelve an alarm as <c>alarm</c> or <c>alarm/subject</c> (empty: all that sound); for changed one of
-/// <c>hoses</c>, <c>insulation</c>, <c>coil</c>, <c>probe</c>, <c>coolant</c>, <c>probe/channel</c>, or <c>nothing</c> (an answer after
-/// works); else empty.
+/// What it concerns: for acknowledge and shelve an alarm as <c>alarm</c> or <c>alarm/subject</c> (empty: all that
+/// sound); for changed one of <c>hoses</c>, <c>insulation</c>, <c>coil</c>, <c>probe</c>, <c>coolant</c>,
+/// <c>probe/channel</c>, or <c>nothing</c> (an answer after works); else empty.
 /// </param>
 /// <param name="Text">The words of a note, or what was written beside a change mark; may be empty.</param>
 public readonly record struct PersonAction(ActionKind Kind, string Target, string Text)
@@ -16,7 +16,9 @@ public readonly record struct PersonAction(ActionKind Kind, string Target, strin
     /// <summary>The name of the action in recordings, topics and commands.</summary>
     public static string NameOf(ActionKind kind) => s_names[(int)kind];
 
-    /// <summary>Reads <c>kind</c>, <c>kind:target</c> or <c>kind:target:text</c>, the form of a recording's action column.</summary>
+    /// <summary>
+    /// Reads <c>kind</c>, <c>kind:target</c> or <c>kind:target:text</c>, the form of a recording's action column.
+    /// </summary>
     public static bool TryParse(ReadOnlySpan<char> written, out PersonAction action)
     {
         var colon = written.IndexOf(':');

@@ -157,10 +157,12 @@ internal sealed class TankEstimator
         WatchForDraws(scan, stepS);
         var isQuiet = !_draw.IsDrawing && !isElementOn && coolant is null;
         _quietS = isQuiet ? _quietS + stepS : 0;
-        var rows = _draw.IsDrawing ? s_drawing : isInWorks ? s_settling : isElementOn ? s_element : coolant is not null ? s_heating : _quietS < SettlesS || _leak.IsFound ? s_settling : s_standing;
+        var rows = _draw.IsDrawing ? s_drawing : isInWorks ? s_settling : isElementOn ? s_element : RowsOf(coolant is not null);
         Assimilate(scan, stepS, rows);
         Learn(isQuiet, stepS, !isInWorks);
     }
+
+    private int[] RowsOf(bool isHeating) => isHeating ? s_heating : _quietS < SettlesS || _leak.IsFound ? s_settling : s_standing;
 
     /// <summary>Air by the tank at a later time of the run, °C, as the days so far promise.</summary>
     public double AirAt(double elapsedS) => (_quietS > AirSettlesS ? _air.At(elapsedS) : _airCelsius) + _belief.Of(Row.AirOffset).Value;

@@ -3,15 +3,17 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// Coolant is leaving the circuit. Once told it stands until a person says 'repaired' or coolant is seen to circulate again for minutes:
-/// an emptied circuit gives no more evidence, and silence must not pass for repair.
+/// Coolant is leaving the circuit. Once told it stands until a person says 'repaired' or coolant is seen to circulate
+/// again for minutes: an emptied circuit gives no more evidence, and silence must not pass for repair.
 /// </summary>
 internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
 {
     /// <summary>The heat balance must hold for so long, seconds, to show that the circuit is whole again.</summary>
     private const double RunsAgainS = 180;
 
-    /// <summary>What was seen so long before the end of works, seconds, is told after it: that was no work any more.</summary>
+    /// <summary>
+    /// What was seen so long before the end of works, seconds, is told after it: that was no work any more.
+    /// </summary>
     private const double LastOfWorksS = 60;
 
     private static readonly string[] s_whatToDo =
@@ -58,7 +60,8 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
     {
         if (input.IsInWorks && input.Test.IsLoss)
         {
-            _saidInWorks = input.Scan.ElapsedS - _seenInWorksS > LastOfWorksS ? input.Test.Because(input.Loop) : _saidInWorks;
+            var isNew = input.Scan.ElapsedS - _seenInWorksS > LastOfWorksS;
+            _saidInWorks = isNew ? input.Test.Because(input.Loop) : _saidInWorks;
             _seenInWorksS = input.Scan.ElapsedS;
         }
     }

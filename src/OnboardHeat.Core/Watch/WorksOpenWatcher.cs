@@ -3,8 +3,9 @@ using OnboardHeat.Core.Works;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// Works mode keeps the circuit's watchers quiet, so it must not be forgotten: it is told when the engine runs for long while it is on,
-/// and asked for when it has been on for hours. It never ends by itself: a person may have the circuit open.
+/// Works mode keeps the circuit's watchers quiet, so it must not be forgotten: it is told when the engine runs for long
+/// while it is on, and asked for when it has been on for hours. It never ends by itself: a person may have the circuit
+/// open.
 /// </summary>
 internal sealed class WorksOpenWatcher(AlarmBoard board) : IWatcher
 {

@@ -8,13 +8,17 @@ namespace OnboardHeat.Core.Works;
 /// </summary>
 internal sealed class Bleeding
 {
-    /// <summary>The heat balance must hold for so long, s, before circulation counts as established (from the issue).</summary>
+    /// <summary>
+    /// The heat balance must hold for so long, s, before circulation counts as established (from the issue).
+    /// </summary>
     public const double EstablishedS = 180;
 
     /// <summary>A line so much above the air, K, is warm: more than the sun or a warm floor does.</summary>
     private const double WarmK = 10;
 
-    /// <summary>The tank's warming is taken over so long, s: twice the lag of its probes, and noise falls to 0.0002 K/s.</summary>
+    /// <summary>
+    /// The tank's warming is taken over so long, s: twice the lag of its probes, and noise falls to 0.0002 K/s.
+    /// </summary>
     private const double BalanceS = 120;
 
     /// <summary>Coolant must be so much hotter than the tank, K, that its heat can be seen to arrive.</summary>
@@ -70,7 +74,9 @@ internal sealed class Bleeding
         CirculatesForS = 0;
     }
 
-    /// <summary>The heat balance: coolant is hotter than the tank, and the tank warms as a coil in it would make it.</summary>
+    /// <summary>
+    /// The heat balance: coolant is hotter than the tank, and the tank warms as a coil in it would make it.
+    /// </summary>
     private bool IsHeatArriving(Loop loop)
     {
         CanShowHeat = false;
@@ -81,13 +87,20 @@ internal sealed class Bleeding
         }
 
         var driveK = ((loop.Flow.Newest + loop.Return.Newest) / 2) - bottom.Celsius;
-        var risesKPerS = loop.TrySlope(loop.Top, BalanceS, out var top) ? Math.Max(bottom.KPerS, top.KPerS) : bottom.KPerS;
+        var risesKPerS = bottom.KPerS;
+        if (loop.TrySlope(loop.Top, BalanceS, out var top))
+        {
+            risesKPerS = Math.Max(risesKPerS, top.KPerS);
+        }
+
         CanShowHeat = driveK >= LeastDriveK;
         return CanShowHeat && risesKPerS > Math.Max(DriftKPerS, LeastWPerK * driveK / loop.TankJPerK);
     }
 
     private static LineWarmth WarmthOf(Loop loop, Trace line) =>
-        !loop.IsFresh(line) ? LineWarmth.Unknown : line.Newest > loop.AirCelsius + WarmK ? LineWarmth.Warm : LineWarmth.Cold;
+        !loop.IsFresh(line) ? LineWarmth.Unknown
+        : line.Newest > loop.AirCelsius + WarmK ? LineWarmth.Warm
+        : LineWarmth.Cold;
 
     private static void Follow(LineHunt hunt, Loop loop, Trace line)
     {

@@ -7,10 +7,14 @@ namespace OnboardHeat.Core.Works;
 /// </summary>
 internal sealed class LineHunt
 {
-    /// <summary>A turn counts from this swing, K: ten times a probe's noise, less than what a slug of air does.</summary>
+    /// <summary>
+    /// A turn counts from this swing, K: ten times a probe's noise, less than what a slug of air does.
+    /// </summary>
     private const double SwingK = 0.6;
 
-    /// <summary>The smoothed course follows with this lag, s: longer than a slug of air, shorter than a warm-up.</summary>
+    /// <summary>
+    /// The smoothed course follows with this lag, s: longer than a slug of air, shorter than a warm-up.
+    /// </summary>
     private const double SmoothS = 40;
 
     /// <summary>Turns are remembered for so long, s.</summary>

@@ -1,12 +1,16 @@
 namespace OnboardHeat.Core.Works;
 
-/// <summary>Works on the circuit as they stand after a scan: for the screens, and for whoever bleeds the circuit.</summary>
+/// <summary>
+/// Works on the circuit as they stand after a scan: for the screens, and for whoever bleeds the circuit.
+/// </summary>
 public sealed record WorksReport
 {
     /// <summary>No works, and nothing to ask.</summary>
     public static WorksReport None { get; } = new();
 
-    /// <summary>Whether works are under way: the circuit's watchers are out of service, and nothing is learnt.</summary>
+    /// <summary>
+    /// Whether works are under way: the circuit's watchers are out of service, and nothing is learnt.
+    /// </summary>
     public bool IsUnderWay { get; init; }
 
     /// <summary>Seconds that they have lasted, not negative; zero when none are under way.</summary>
@@ -30,7 +34,9 @@ public sealed record WorksReport
     /// <summary>Whether the coolant is hot enough against the tank to show the heat that it carries.</summary>
     public bool CanShowHeat { get; init; }
 
-    /// <summary>Whole seconds, not negative, for which tank and lines have shown heat carried without a break.</summary>
+    /// <summary>
+    /// Whole seconds, not negative, for which tank and lines have shown heat carried without a break.
+    /// </summary>
     public double CirculatesForS { get; init; }
 
     /// <summary>The same for a person, in sentences; empty when there is nothing to say.</summary>

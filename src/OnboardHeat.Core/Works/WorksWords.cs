@@ -56,16 +56,24 @@ internal static class WorksWords
             "The flow arrives and does not come back: air in the coil, or a valve closed.",
         BleedingStep.OneLineOnly => "Only the return is warm: the lines may be connected the other way round.",
         BleedingStep.AirMoving => "Flow and return hunt: air is still moving. Go on bleeding; watch the level.",
-        BleedingStep.Following => report.CirculatesForS > 0
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"The return follows the flow; heat has been carried for {report.CirculatesForS:0} s of {Works.Bleeding.EstablishedS:0} s.")
-            : report.CanShowHeat
-                ? "Both lines are warm; the tank does not show the heat yet."
-                : "Both lines are warm; the tank is nearly as warm as they, so that it cannot show whether heat arrives.",
-        BleedingStep.Circulating => string.Create(
-            CultureInfo.InvariantCulture,
-            $"Circulation established: heat has been carried for {report.CirculatesForS / 60:0} min. Check the level when cold."),
+        BleedingStep.Following => Following(report),
+        BleedingStep.Circulating =>
+            $"Circulation established: heat carried for {Text(report.CirculatesForS / 60)} min. Check the level when cold.",
         _ => "Bleeding cannot be followed: probes on both lines are needed.",
     };
+
+    private static string Following(WorksReport report)
+    {
+        if (report.CirculatesForS > 0)
+        {
+            return $"The return follows the flow; heat has been carried for {Text(report.CirculatesForS)} s"
+                + $" of {Text(Works.Bleeding.EstablishedS)} s.";
+        }
+
+        return report.CanShowHeat
+            ? "Both lines are warm; the tank does not show the heat yet."
+            : "Both lines are warm; the tank is nearly as warm, so that it cannot show whether heat arrives.";
+    }
+
+    private static string Text(double whole) => whole.ToString("0", CultureInfo.InvariantCulture);
 }

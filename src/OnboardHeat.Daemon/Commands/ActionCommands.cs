@@ -4,7 +4,9 @@ using OnboardHeat.Daemon.Control;
 
 namespace OnboardHeat.Daemon.Commands;
 
-/// <summary>The command lines of what a person says or does. They go to the running daemon; without one they end with exit 69.</summary>
+/// <summary>
+/// The command lines of what a person says or does. They go to the running daemon; without one they end with exit 69.
+/// </summary>
 internal static class ActionCommands
 {
     public static IEnumerable<Command> Create()

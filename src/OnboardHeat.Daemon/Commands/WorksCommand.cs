@@ -14,11 +14,13 @@ internal static class WorksCommand
     public static Command Create()
     {
         var config = ConfigurationFile.Option();
-        var works = new Command("works", "Work on the coolant circuit: how it stands, and help with bleeding.") { config };
+        const string What = "Work on the coolant circuit: how it stands, and help with bleeding.";
+        var works = new Command("works", What) { config };
         works.Subcommands.Add(ActionCommands.Plain(
-            "begin", ActionKind.WorksBegin, "Work begins: the circuit's watchers go out of service, nothing is learnt."));
+            "begin", ActionKind.WorksBegin, "Work begins: the circuit is not watched, nothing is learnt."));
         works.Subcommands.Add(End());
-        works.SetAction((parsed, _) => AskDaemon.ActAsync(parsed.GetValue(config)!, new ControlRequest(WorksAnswer.Command)));
+        works.SetAction((parsed, _) => AskDaemon.ActAsync(
+            parsed.GetValue(config)!, new ControlRequest(WorksAnswer.Command)));
         return works;
     }
 
@@ -27,7 +29,7 @@ internal static class WorksCommand
         var config = ConfigurationFile.Option();
         var changed = new Option<string[]>("--changed")
         {
-            Description = "What was changed: hoses, insulation, coil, probe, probe/CHANNEL, coolant, nothing. May be given several times.",
+            Description = "What was changed: hoses, insulation, coil, probe, probe/CHANNEL, coolant, nothing. Repeatable.",
             HelpName = "WHAT",
         };
         changed.Validators.Add(static result =>
@@ -47,7 +49,8 @@ internal static class WorksCommand
 
     private static async Task<int> EndAsync(string config, string[] changed)
     {
-        var code = await AskDaemon.ActAsync(config, new ControlRequest(PersonAction.NameOf(ActionKind.WorksEnd))).ConfigureAwait(false);
+        var ended = new ControlRequest(PersonAction.NameOf(ActionKind.WorksEnd));
+        var code = await AskDaemon.ActAsync(config, ended).ConfigureAwait(false);
         if (code != ExitCode.Done)
         {
             return code;
@@ -61,7 +64,8 @@ internal static class WorksCommand
         foreach (var what in changed)
         {
             var mark = new ControlRequest(PersonAction.NameOf(ActionKind.Changed), what);
-            code = await AskDaemon.ActAsync(config, mark).ConfigureAwait(false) is var marked and not ExitCode.Done ? marked : code;
+            var marked = await AskDaemon.ActAsync(config, mark).ConfigureAwait(false);
+            code = code == ExitCode.Done ? marked : code;
         }
 
         return code;

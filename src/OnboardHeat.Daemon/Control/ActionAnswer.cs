@@ -6,19 +6,23 @@ using OnboardHeat.Engine.Pictures;
 
 namespace OnboardHeat.Daemon.Control;
 
-/// <summary>Takes an action from the control socket to the judging loop, and answers with what stands after it was judged.</summary>
+/// <summary>
+/// Takes an action from the control socket to the judging loop, and answers with what stands after it was judged.
+/// </summary>
 internal sealed class ActionAnswer(RunningVan van)
 {
     /// <summary>The answer, or null when the request is no action.</summary>
     public async Task<ControlReply?> AnswerAsync(ControlRequest request, CancellationToken cancellationToken)
     {
-        if (!PersonAction.TryParse(request.Command, out var named) || request.Command != PersonAction.NameOf(named.Kind))
+        if (!PersonAction.TryParse(request.Command, out var named)
+            || request.Command != PersonAction.NameOf(named.Kind))
         {
             return null;
         }
 
         var action = new PersonAction(named.Kind, request.Target, request.Text);
-        if ((ActionCheck.ProblemOf(action) ?? ActionCheck.IdleBecause(action, van.Latest.Newest?.Picture)) is { } problem)
+        var problem = ActionCheck.ProblemOf(action) ?? ActionCheck.IdleBecause(action, van.Latest.Newest?.Picture);
+        if (problem is not null)
         {
             return ControlReply.Refused(problem);
         }

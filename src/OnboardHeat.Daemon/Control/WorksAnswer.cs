@@ -2,7 +2,9 @@ using OnboardHeat.Daemon.Running;
 
 namespace OnboardHeat.Daemon.Control;
 
-/// <summary>Answers how works on the circuit stand: what the probes say of bleeding, and what is still to be answered.</summary>
+/// <summary>
+/// Answers how works on the circuit stand: what the probes say of bleeding, and what is still to be answered.
+/// </summary>
 internal sealed class WorksAnswer(RunningVan van)
 {
     /// <summary>Its name on the socket.</summary>
@@ -16,7 +18,8 @@ internal sealed class WorksAnswer(RunningVan van)
             return null;
         }
 
-        var newest = van.Latest.Newest ?? await van.Latest.WaitForAsync(static _ => true, cancellationToken).ConfigureAwait(false);
+        var newest = van.Latest.Newest
+            ?? await van.Latest.WaitForAsync(static _ => true, cancellationToken).ConfigureAwait(false);
         var words = newest.Picture.Works.Words;
         return ControlReply.Done(words.Count > 0 ? words : ["No works are under way: the circuit is watched."]);
     }

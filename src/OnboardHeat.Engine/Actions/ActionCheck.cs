@@ -34,12 +34,15 @@ public static class ActionCheck
         };
     }
 
-    /// <summary>Why it would do nothing as things stand; null when it does something, or when nothing is known yet.</summary>
+    /// <summary>
+    /// Why it would do nothing as things stand; null when it does something, or when nothing is known yet.
+    /// </summary>
     public static string? IdleBecause(PersonAction action, Picture? picture) => (action.Kind, picture) switch
     {
         (_, null) => null,
         (ActionKind.WorksBegin, { IsInWorks: true }) =>
-            FormattableString.Invariant($"works are under way already, for {picture.Works.AgeS / 60:0} min: nothing was begun anew"),
+            FormattableString.Invariant(
+                $"works are under way already, for {picture.Works.AgeS / 60:0} min: nothing was begun anew"),
         (ActionKind.WorksEnd, { IsInWorks: false }) => "no works are under way: there is nothing to end",
         (ActionKind.Acknowledge, _) when !picture.Alarms.Any(alarm => IsMeant(alarm, action.Target)) =>
             action.Target.Length == 0
@@ -54,7 +57,7 @@ public static class ActionCheck
     private static string? ShelveProblemOf(string target) => target.Length == 0
         ? "shelve takes the name of an alarm"
         : AlarmTable.Find(NameIn(target)) is { Priority: AlarmPriority.Critical } critical
-            ? $"{critical.Name} is critical and cannot be shelved; works mode is the way to quiet the circuit's watchers"
+            ? $"{critical.Name} is critical and cannot be shelved; only works mode quiets the circuit's watchers"
             : AlarmProblemOf(target);
 
     private static string? AlarmProblemOf(string target) =>

@@ -8,8 +8,8 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Actions;
 
 /// <summary>
-/// Judges what people ask for over the broker. A question is acted on once, and only while it is fresh: an acknowledgement that waited an
-/// hour in a phone would silence an alarm that nobody has seen.
+/// Judges what people ask for over the broker. A question is acted on once, and only while it is fresh: an
+/// acknowledgement that waited an hour in a phone would silence an alarm that nobody has seen.
 /// </summary>
 internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox inbox, TimeProvider time)
 {
@@ -25,7 +25,9 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
 
     private readonly Dictionary<string, long> _ids = [];
 
-    /// <summary>Judges a question and passes on what is in order. The answer, or null where nobody waits for one.</summary>
+    /// <summary>
+    /// Judges a question and passes on what is in order. The answer, or null where nobody waits for one.
+    /// </summary>
     public (AnswerForm Answer, OutgoingMessage? Message) Take(Question question)
     {
         var (id, problem) = Judge(question);
@@ -127,8 +129,8 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
         }
     }
 
-    // An answer goes to the asker's topic as it stands. Our own topics and filters are no place for it: a question must not be able to
-    // make the daemon write over its own picture.
+    // An answer goes to the asker's topic as it stands. Our own topics and filters are no place for it: a question must
+    // not be able to make the daemon write over its own picture.
     private OutgoingMessage? MessageOf(Question question, AnswerForm answer)
     {
         if (question.ResponseTopic is not { Length: > 0 and <= 256 } topic || topic.AsSpan().IndexOfAny("+#\0") >= 0
