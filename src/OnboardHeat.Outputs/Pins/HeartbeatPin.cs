@@ -4,7 +4,10 @@ using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Outputs.Pins;
 
-/// <summary>The heartbeat line: changes its level with each beat, so that a circuit outside sees edges and never a level that could stand.</summary>
+/// <summary>
+/// The heartbeat line: changes its level with each beat, so that a circuit outside sees edges and never a level that
+/// could stand.
+/// </summary>
 public sealed class HeartbeatPin : IHeartbeat, IDisposable
 {
     private readonly OutputPin _pin;
@@ -12,6 +15,9 @@ public sealed class HeartbeatPin : IHeartbeat, IDisposable
 
     /// <summary>A heartbeat on a pin; <paramref name="open"/> gives a controller of its own.</summary>
     public HeartbeatPin(int pin, Func<GpioController> open, TimeProvider time, ILogger log) => _pin = new OutputPin("heartbeat", pin, open, time, log);
+
+    /// <summary>Why the line does not work; null while it does.</summary>
+    public string? Trouble => _pin.Trouble;
 
     /// <inheritdoc/>
     public void Beat()

@@ -4,14 +4,17 @@ using Microsoft.Extensions.Logging;
 namespace OnboardHeat.Outputs.Pins;
 
 /// <summary>
-/// One line that is driven. Opened when first used and again after a failure; whatever a driver throws stays here, because a buzzer that
-/// is not to be had must cost nobody else anything.
+/// One line that is driven. Opened when first used and again after a failure; whatever a driver throws stays here,
+/// because a buzzer that is not to be had must cost nobody else anything.
 /// </summary>
 internal sealed class OutputPin(string name, int pin, Func<GpioController> open, TimeProvider time, ILogger log) : IDisposable
 {
     private readonly Retry _retry = new(name, time, log);
     private GpioController? _controller;
     private bool? _level;
+
+    /// <summary>Why it does not work; null while it does, or has not been tried.</summary>
+    public string? Trouble => _retry.Reason;
 
     /// <summary>How long until a failed line may be tried again; null when it works.</summary>
     public TimeSpan? RetryIn => _controller is null && !_retry.IsDue ? _retry.Left : null;
@@ -43,6 +46,41 @@ internal sealed class OutputPin(string name, int pin, Func<GpioController> open,
         {
             Close();
             _retry.Failed(e);
+        }
+    }
+
+    /// <summary>
+    /// Drives it both ways and reads it back, shorter than a buzzer needs to be heard. What is wrong; null for nothing.
+    /// </summary>
+    public string? Prove()
+    {
+        foreach (var level in (ReadOnlySpan<bool>)[true, false])
+        {
+            _level = null;
+            Set(level);
+            if (_controller is null)
+            {
+                return $"{name}: {_retry.Reason ?? "waits to be tried again"}";
+            }
+
+            if (ReadsOtherThan(level))
+            {
+                return $"{name}: pin {pin} does not follow";
+            }
+        }
+
+        return null;
+    }
+
+    private bool ReadsOtherThan(bool level)
+    {
+        try
+        {
+            return _controller!.Read(pin) != (level ? PinValue.High : PinValue.Low);
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            return true;
         }
     }
 

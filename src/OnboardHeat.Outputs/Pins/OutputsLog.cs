@@ -14,6 +14,9 @@ internal static partial class OutputsLog
     [LoggerMessage(Level = LogLevel.Warning, Message = "button: pressed for a minute, taken for stuck until it is released")]
     public static partial void ButtonStuck(this ILogger log);
 
+    [LoggerMessage(Level = LogLevel.Information, Message = "{Action} by button")]
+    public static partial void Ordered(this ILogger log, string action);
+
     [LoggerMessage(Level = LogLevel.Information, Message = "lamp and buzzer tested")]
     public static partial void Tested(this ILogger log);
 }

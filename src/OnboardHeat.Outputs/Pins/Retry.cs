@@ -2,7 +2,9 @@ using Microsoft.Extensions.Logging;
 
 namespace OnboardHeat.Outputs.Pins;
 
-/// <summary>Keeps one output's failures to itself: not tried again before its time, and each reason said once.</summary>
+/// <summary>
+/// Keeps one output's failures to itself: not tried again before its time, and each reason said once.
+/// </summary>
 internal sealed class Retry(string output, TimeProvider time, ILogger log)
 {
     public static readonly TimeSpan First = TimeSpan.FromSeconds(1);
@@ -20,6 +22,9 @@ internal sealed class Retry(string output, TimeProvider time, ILogger log)
 
     /// <summary>How long until it may be tried again; zero: now.</summary>
     public TimeSpan Left => IsDue ? TimeSpan.Zero : _notBefore - Now;
+
+    /// <summary>Why it does not work; null while it does, or has not been tried.</summary>
+    public string? Reason => _reason;
 
     private TimeSpan Now => time.GetElapsedTime(_start);
 

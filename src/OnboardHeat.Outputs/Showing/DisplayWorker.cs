@@ -31,6 +31,7 @@ public sealed class DisplayWorker : IDisposable
     private readonly byte[] _shown;
     private readonly long _start;
     private OledPanel? _panel;
+    private long _count;
     private Brightness? _brightness;
     private TimeSpan _refreshedAt;
 
@@ -45,6 +46,12 @@ public sealed class DisplayWorker : IDisposable
         _canvas = new Canvas(options.DisplayHeight ?? 64);
         _shown = new byte[_canvas.Bytes.Length];
     }
+
+    /// <summary>Why the panel does not work; null while it does.</summary>
+    public string? Trouble => _retry.Reason;
+
+    /// <summary>Pictures dealt with, shown or not, for tests.</summary>
+    internal long Shown => Volatile.Read(ref _count);
 
     /// <summary>Whether the configuration asks for it.</summary>
     public static bool IsWanted(OutputOptions options)
@@ -61,6 +68,7 @@ public sealed class DisplayWorker : IDisposable
             await foreach (var turn in _turns.Reader.ReadAllAsync(stopping))
             {
                 Show(turn.Picture);
+                Volatile.Write(ref _count, _count + 1);
             }
         }
         catch (OperationCanceledException) when (stopping.IsCancellationRequested)

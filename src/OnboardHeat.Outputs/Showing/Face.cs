@@ -21,7 +21,8 @@ internal static class Face
         }
         else if (picture.IsInWorks)
         {
-            DrawWords(canvas, "WORKS", Shortened(picture));
+            // How far bleeding has come is said last at length, and comes first where there is little room.
+            DrawWords(canvas, "WORKS: NOT WATCHED", [.. picture.Works.Words.Skip(1).Reverse()]);
         }
         else
         {
@@ -36,16 +37,11 @@ internal static class Face
 
     private static void DrawAlarm(Canvas canvas, AlarmSnapshot alarm)
     {
-        var title = alarm.Path.Replace('-', ' ').Replace('/', ' ').ToUpperInvariant();
-        var toDo = alarm.WhatToDo.Count > 0 ? alarm.WhatToDo[0] : "";
+        var title = alarm.Definition.Name.Replace('-', ' ').ToUpperInvariant();
+        var about = alarm.Subject.Length > 0 ? $"{alarm.Subject}: " : "";
+        var toDo = alarm.WhatToDo.Count > 0 ? alarm.WhatToDo[0] : alarm.Because;
         // The small panel has three rows: what to do matters more than why.
-        DrawWords(canvas, title, canvas.Height == 64 ? [alarm.Because, toDo] : [toDo.Length > 0 ? toDo : alarm.Because]);
-    }
-
-    private static string[] Shortened(Picture picture)
-    {
-        var words = picture.Works.Words;
-        return words.Count > 1 ? ["Not watched.", .. words.Skip(1)] : ["The circuit is not watched."];
+        DrawWords(canvas, title, canvas.Height == 64 ? [about + alarm.Because, toDo] : [about + toDo]);
     }
 
     private static void DrawWords(Canvas canvas, string title, IReadOnlyList<string> sentences)
@@ -65,20 +61,24 @@ internal static class Face
                 canvas.Write(0, y, row);
                 y += Canvas.RowPixels;
             }
+
+            // A little air between sentences, where the last row can spare it.
+            y += canvas.Height == 64 ? 2 : 0;
         }
     }
 
     private static void DrawShower(Canvas canvas, Picture picture)
     {
         var forecast = picture.Forecast;
-        var minutes = forecast.ShowerMinutes is { } known
+        var isTold = !picture.Tank.IsDrained && forecast.ShowerMinutes is not null;
+        var minutes = isTold && forecast.ShowerMinutes is { } known
             ? known.ToString(known < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture)
             : "--";
         var isTall = canvas.Height == 64;
         var scale = isTall ? 5 : 3;
         var x = canvas.Write(0, isTall ? 4 : 0, minutes, scale);
         canvas.Write(Math.Min(x + 2, Canvas.Width - Canvas.WidthOf("min")), isTall ? 4 : 0, "min");
-        if (forecast.ShowerMinutesLow is { } low && forecast.ShowerMinutesHigh is { } high)
+        if (isTold && forecast.ShowerMinutesLow is { } low && forecast.ShowerMinutesHigh is { } high)
         {
             var range = string.Create(CultureInfo.InvariantCulture, $"{low:0.0}-{high:0.0}");
             canvas.Write(Canvas.Width - Canvas.WidthOf(range), isTall ? 34 : 14, range);
@@ -109,6 +109,7 @@ internal static class Face
             : "";
         var until = picture.Forecast switch
         {
+            _ when !picture.Tank.IsKnown => "",
             { Until: UntilKind.At, UsableForS: { } forS } => $"hot for {Span(forS)}",
             { Until: UntilKind.BeyondSevenDays } => "hot for days",
             _ => "",

@@ -1,15 +1,19 @@
+using OnboardHeat.Core.Watch;
+
 namespace OnboardHeat.Outputs.Sounding;
 
-/// <summary>A rhythm of a lamp or a buzzer: spans on and off by turns, on first, repeated. Told apart without counting (common practice, no source).</summary>
+/// <summary>
+/// A rhythm of a lamp or a buzzer: spans on and off by turns, on first, repeated. Told apart without counting (common
+/// practice, no source).
+/// </summary>
 internal sealed class Pattern
 {
     private readonly TimeSpan[] _spans;
-    private readonly TimeSpan _length;
 
     private Pattern(params int[] spansMs)
     {
         _spans = [.. spansMs.Select(ms => TimeSpan.FromMilliseconds(ms))];
-        _length = TimeSpan.FromMilliseconds(spansMs.Sum());
+        Length = TimeSpan.FromMilliseconds(spansMs.Sum());
     }
 
     public static Pattern Off { get; } = new();
@@ -28,6 +32,40 @@ internal sealed class Pattern
 
     public static Pattern WorksLamp { get; } = new(100, 2900);
 
+    /// <summary>How long it takes until it repeats itself; zero for a level that stands.</summary>
+    public TimeSpan Length { get; }
+
+    /// <summary>Some short tones and, where something has begun, a long one after them.</summary>
+    public static Pattern Answer(int tones, bool hasLongOne)
+    {
+        var spansMs = new List<int>();
+        for (var i = 0; i < tones; i++)
+        {
+            spansMs.AddRange([150, 200]);
+        }
+
+        spansMs.AddRange(hasLongOne ? [800, 400] : []);
+        return new Pattern([.. spansMs]);
+    }
+
+    /// <summary>The buzzer's rhythm for a priority; null: silence.</summary>
+    public static Pattern ToneOf(AlarmPriority? priority) => priority switch
+    {
+        AlarmPriority.Critical => CriticalTone,
+        AlarmPriority.Warning => WarningTone,
+        _ => Off,
+    };
+
+    /// <summary>The lamp's rhythm for a sign.</summary>
+    public static Pattern LightOf(LampSign sign) => sign switch
+    {
+        LampSign.Critical => CriticalLamp,
+        LampSign.Warning => WarningLamp,
+        LampSign.Seen => On,
+        LampSign.Works => WorksLamp,
+        _ => Off,
+    };
+
     /// <summary>The level so long after the pattern began, and how long it stays; null: for good.</summary>
     public (bool IsOn, TimeSpan? Left) At(TimeSpan since)
     {
@@ -36,7 +74,7 @@ internal sealed class Pattern
             return (ReferenceEquals(this, On), null);
         }
 
-        var left = TimeSpan.FromTicks(since.Ticks % _length.Ticks);
+        var left = TimeSpan.FromTicks(since.Ticks % Length.Ticks);
         var index = 0;
         while (left >= _spans[index])
         {

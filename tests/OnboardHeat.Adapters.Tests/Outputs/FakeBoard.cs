@@ -3,7 +3,9 @@ using System.Device.Gpio;
 
 namespace OnboardHeat.Adapters.Tests.Outputs;
 
-/// <summary>Pins of a computer that is not there. The real GpioController works over it; a test breaks it at will.</summary>
+/// <summary>
+/// Pins of a computer that is not there. The real GpioController works over it; a test breaks it at will.
+/// </summary>
 internal sealed class FakeBoard
 {
     private readonly ConcurrentDictionary<int, PinValue> _levels = new();
@@ -11,6 +13,9 @@ internal sealed class FakeBoard
 
     /// <summary>Pins that nobody can have.</summary>
     public HashSet<int> Taken { get; } = [];
+
+    /// <summary>Pins that read low whatever is written.</summary>
+    public HashSet<int> Shorted { get; } = [];
 
     /// <summary>Every level that was written, in order.</summary>
     public ConcurrentQueue<(int Pin, bool Level)> Written { get; } = [];
@@ -58,7 +63,8 @@ internal sealed class FakeBoard
 
         protected override bool IsPinModeSupported(int pinNumber, PinMode mode) => true;
 
-        protected override PinValue Read(int pinNumber) => board._levels.GetValueOrDefault(pinNumber, PinValue.Low);
+        protected override PinValue Read(int pinNumber) =>
+            board.Shorted.Contains(pinNumber) ? PinValue.Low : board._levels.GetValueOrDefault(pinNumber, PinValue.Low);
 
         protected override void Write(int pinNumber, PinValue value)
         {

@@ -3,6 +3,7 @@ using OnboardHeat.Adapters.Tests.Messaging;
 using OnboardHeat.Adapters.Tests.Support;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Core.Works;
 using OnboardHeat.Engine;
 using OnboardHeat.Engine.Judging;
 using OnboardHeat.Engine.Options;
@@ -77,7 +78,74 @@ public sealed class OutputsWorkerTests : IDisposable
         await AdvanceAsync(TimeSpan.FromSeconds(3.2));
 
         await Until.HoldsAsync(() => !_board.Level(Lamp) && !_board.Level(Buzzer), "the test is over");
-        Assert.Equal([new PersonAction(ActionKind.Note, "", "lamp and buzzer tested")], _inbox.TakeAll());
+        Assert.Equal([new PersonAction(ActionKind.Test, "", "by button")], _inbox.TakeAll());
+    }
+
+    [Fact]
+    public async Task TwoShortAndALongPress_SayThatTheTankWasDrained_AndAreAnsweredAudibly()
+    {
+        Start();
+        _feed.Publish(SomeTurn.At(100));
+        await PressAsync(TimeSpan.FromMilliseconds(300));
+        await PressAsync(TimeSpan.FromMilliseconds(300));
+        _board.Drive(Button, false);
+        await AdvanceAsync(TimeSpan.FromSeconds(3.1));
+        await Until.HoldsAsync(() => _log.Lines.Contains("drained by button"), "the order is taken");
+
+        Assert.Equal(
+            [new PersonAction(ActionKind.Acknowledge, "", ""), new PersonAction(ActionKind.Drained, "", "by button")], _inbox.TakeAll());
+        Assert.Contains((Buzzer, true), _board.Written);
+    }
+
+    [Fact]
+    public async Task ThreeShortAndALongPress_EndWorksThatAreUnderWay()
+    {
+        Start();
+        _feed.Publish(SomeTurn.At(100) with { Picture = SomeTurn.At(100).Picture with { Works = new WorksReport { IsUnderWay = true } } });
+        for (var i = 0; i < 3; i++)
+        {
+            await PressAsync(TimeSpan.FromMilliseconds(300));
+        }
+
+        _board.Drive(Button, false);
+        await AdvanceAsync(TimeSpan.FromSeconds(3.1));
+        await Until.HoldsAsync(() => _log.Lines.Contains("works-end by button"), "the order is taken");
+        Assert.Contains(new PersonAction(ActionKind.WorksEnd, "", "by button"), _inbox.TakeAll());
+    }
+
+    [Fact]
+    public async Task TestAskedForByCommand_LightsAndSounds()
+    {
+        Start();
+        var turn = SomeTurn.At(100);
+        turn.Scan.Actions = [new PersonAction(ActionKind.Test, "", "")];
+        _feed.Publish(turn);
+        await Until.HoldsAsync(() => _board.Level(Lamp) && _board.Level(Buzzer), "both are on");
+        await AdvanceAsync(TimeSpan.FromSeconds(3.2));
+        await Until.HoldsAsync(() => !_board.Level(Lamp) && !_board.Level(Buzzer), "the test is over");
+    }
+
+    [Fact]
+    public async Task LampPinNotToBeHad_IsSaidOnce_AndTheBuzzerSounds()
+    {
+        _board.Taken.Add(Lamp);
+        Start();
+        _feed.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)));
+        await Until.HoldsAsync(() => _board.Written.Contains((Buzzer, true)), "the buzzer sounds all the same");
+        await AdvanceAsync(TimeSpan.FromMinutes(5));
+        Assert.Single(_log.Lines, line => line.Contains("lamp", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Outputs_AreProvedByReadingBack_AndALineThatDoesNotFollowIsNamed()
+    {
+        Start();
+        Assert.Empty(await _worker!.ProveAsync());
+        Assert.Contains((Buzzer, true), _board.Written);
+        Assert.False(_board.Level(Buzzer));
+
+        _board.Shorted.Add(Lamp);
+        Assert.Equal(["lamp: pin 23 does not follow"], await _worker.ProveAsync());
     }
 
     [Fact]
@@ -89,7 +157,8 @@ public sealed class OutputsWorkerTests : IDisposable
         await Until.HoldsAsync(() => _board.Level(Lamp), "the lamp is lit all the same");
 
         await AdvanceAsync(TimeSpan.FromMinutes(10));
-        // Doubling from a second to a minute: 1+2+4+8+16+32+60... reaches ten minutes in about 15 tries, never one a tone.
+        // Doubling from a second to a minute: 1+2+4+8+16+32+60... reaches ten minutes in about 15 tries, never one a
+        // tone.
         Assert.InRange(_board.Opened, 3, 40);
         Assert.Single(_log.Lines, line => line.Contains("buzzer", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
 
