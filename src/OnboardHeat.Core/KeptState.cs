@@ -23,6 +23,11 @@ public sealed record KeptState
     /// <summary>Whether works have ended and nobody has said yet what was changed.</summary>
     public bool AsksWhatChanged { get; init; }
 
+    /// <summary>
+    /// When lamp and buzzer were last tested, or the van first seen; null while no right clock was ever seen.
+    /// </summary>
+    public DateTimeOffset? Tested { get; init; }
+
     /// <summary>Whether the tank was drained.</summary>
     public bool IsDrained { get; init; }
 }

@@ -30,6 +30,7 @@ public sealed class Monitor
     private readonly IWatcher[] _watchers;
     private readonly WatchList _watching = new();
     private readonly WorksJob _works;
+    private readonly TestDiary _tests;
     private WatchInput? _input;
     private IReadOnlyList<Journey> _ended = [];
     private Forecast _forecast = Shower.Forecast.Unknown;
@@ -53,6 +54,7 @@ public sealed class Monitor
         _watchers = Watchers.All(van, _board, kept.Learnt);
         _isDrained = kept.IsDrained;
         _works = new WorksJob(kept);
+        _tests = new TestDiary(kept.Tested);
         _board.Restore(kept.Alarms);
         if (kept.IsInWorks)
         {
@@ -97,6 +99,7 @@ public sealed class Monitor
         IsInWorks = _board.IsInWorks,
         WorksAgeS = _works.AgeS(_elapsedS),
         AsksWhatChanged = _works.AsksWhatChanged,
+        Tested = _tests.Last,
         IsDrained = _isDrained,
     };
 
@@ -116,6 +119,8 @@ public sealed class Monitor
         input.Tank = _tank.Current;
         input.Circuit = _circuit.Current;
         input.IsInWorks = _board.IsInWorks;
+        _tests.Observe(scan);
+        input.DaysSinceTest = _tests.DaysSince;
         input.WorksAgeS = _works.AgeS(screened.ElapsedS);
         input.IsDrained = _isDrained;
         if (screened.ElapsedS - _frostAtS >= FrostEachS)
@@ -145,6 +150,7 @@ public sealed class Monitor
                 _ => _isDrained,
             };
             _works.Take(action.Kind, _elapsedS);
+            _tests.Take(action, _elapsedS);
             _tank.Take(action);
             _board.Take(action, _elapsedS);
         }

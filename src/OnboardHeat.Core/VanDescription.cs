@@ -5,7 +5,9 @@ using OnboardHeat.Core.Tank;
 
 namespace OnboardHeat.Core;
 
-/// <summary>The facts of one van that a person states: what is fitted, and how it is used. Everything else is learnt.</summary>
+/// <summary>
+/// The facts of one van that a person states: what is fitted, and how it is used. Everything else is learnt.
+/// </summary>
 public sealed record VanDescription
 {
     /// <summary>The tank and its water.</summary>
@@ -16,6 +18,9 @@ public sealed record VanDescription
 
     /// <summary>The coolant circuit and its parts.</summary>
     public CircuitDescription Circuit { get; init; } = new();
+
+    /// <summary>Whether it has a lamp or a buzzer that can be tested; default false.</summary>
+    public bool HasLampOrBuzzer { get; init; }
 
     /// <summary>Which probes and signals are there.</summary>
     public required FittedSet Fitted { get; init; }

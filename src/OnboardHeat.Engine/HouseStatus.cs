@@ -24,6 +24,9 @@ public sealed class HouseStatus
         HistoryDamaged = report.HistoryDamaged.Length == 0 ? OneLine(what) : $"{report.HistoryDamaged}; {OneLine(what)}",
     });
 
+    /// <summary>The daily trial of the warning chain did not come out, and why; empty words when it did.</summary>
+    public void SetSelfTestFailed(string why) => Change(report => report with { SelfTestFailed = why });
+
     /// <summary>Whether the supply dips.</summary>
     public void SetPowerLow(bool isLow) => Change(report => report with { IsPowerLow = isLow });
 

@@ -2,7 +2,9 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>The daemon's own troubles: a record that stopped or was damaged, a supply that dips. What it needs is always there.</summary>
+/// <summary>
+/// The daemon's own troubles: a record that stopped or was damaged, a supply that dips. What it needs is always there.
+/// </summary>
 internal sealed class HouseWatcher(AlarmBoard board) : IWatcher
 {
     private static readonly string[] s_stoppedToDo =
@@ -23,9 +25,16 @@ internal sealed class HouseWatcher(AlarmBoard board) : IWatcher
         "Probes fail first when the supply dips: readings may go missing.",
     ];
 
+    private static readonly string[] s_selfTestToDo =
+    [
+        "Do not count on being warned: look after tray, hoses and temperature gauge yourself.",
+        "Start the computer anew; if it comes again, read the log and have it looked at.",
+    ];
+
     private readonly AlarmPoint _stopped = board.Point(AlarmKind.HistoryStopped);
     private readonly AlarmPoint _damaged = board.Point(AlarmKind.HistoryDamaged);
     private readonly AlarmPoint _power = board.Point(AlarmKind.PowerLow);
+    private readonly AlarmPoint _selfTest = board.Point(AlarmKind.CannotJudge, "self-test");
     private HouseReport _told = HouseReport.Well;
 
     public string Name => _stopped.Definition.Name;
@@ -40,6 +49,7 @@ internal sealed class HouseWatcher(AlarmBoard board) : IWatcher
         _told = house;
         Tell(_stopped, house.HistoryStopped, s_stoppedToDo, elapsedS, isNews);
         Tell(_damaged, house.HistoryDamaged, s_damagedToDo, elapsedS, isNews);
+        Tell(_selfTest, house.SelfTestFailed, s_selfTestToDo, elapsedS, isNews);
         if (_power.Observe(house.IsPowerLow, elapsedS))
         {
             _power.Say("the computer's supply dips below what it needs", s_powerToDo);

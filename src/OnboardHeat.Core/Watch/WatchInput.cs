@@ -31,8 +31,14 @@ internal sealed class WatchInput
     /// <summary>Seconds that works have lasted; zero when none are under way.</summary>
     public double WorksAgeS { get; set; }
 
-    /// <summary>Seconds until water in the tank nears freezing, as it cools now; null when it will not within seven days or is not known.</summary>
+    /// <summary>
+    /// Seconds until water in the tank nears freezing, as it cools now; null when it will not within seven days or is
+    /// not known.
+    /// </summary>
     public double? FrostInS { get; set; }
+
+    /// <summary>Days since lamp and buzzer were tested, not negative; null while no right clock tells.</summary>
+    public double? DaysSinceTest { get; set; }
 
     /// <summary>Whether the tank is drained.</summary>
     public bool IsDrained { get; set; }

@@ -23,6 +23,7 @@ internal static class Watchers
             new ProbeFaultWatcher(van, board),
             new WorksOpenWatcher(board),
             new HouseWatcher(board),
+            new TestDueWatcher(board),
         ];
 
         // Looks at the others, so it comes last.

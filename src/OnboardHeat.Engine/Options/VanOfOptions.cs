@@ -28,6 +28,7 @@ public static class VanOfOptions
         return new VanDescription
         {
             Fitted = fitted,
+            HasLampOrBuzzer = options.Outputs.LampPin is not null || options.Outputs.BuzzerPin is not null,
             Tank = new TankDescription
             {
                 VolumeLitres = options.Tank.VolumeLitres,

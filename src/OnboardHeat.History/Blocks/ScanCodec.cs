@@ -3,7 +3,10 @@ using OnboardHeat.Core.Screening;
 
 namespace OnboardHeat.History.Blocks;
 
-/// <summary>Scans to the payload of a block and back, column by column, exactly: values, faults, signals, labels, actions, reports.</summary>
+/// <summary>
+/// Scans to the payload of a block and back, column by column, exactly: values, faults, signals, labels, actions,
+/// reports.
+/// </summary>
 internal static class ScanCodec
 {
     /// <summary>No block holds more scans; a damaged count must not take all memory.</summary>
@@ -101,7 +104,9 @@ internal static class ScanCodec
         }
     }
 
-    /// <summary>Labels as their distance from elapsed time, which hardly moves: a clock step shows as one step.</summary>
+    /// <summary>
+    /// Labels as their distance from elapsed time, which hardly moves: a clock step shows as one step.
+    /// </summary>
     private static void WriteLabels(PayloadWriter writer, IReadOnlyList<Scan> scans, long[] column)
     {
         RunColumn.Write(writer, Fill(column, scans, static scan => (scan.Utc is null ? 0 : 1) | (scan.IsUtcTrusted ? 2 : 0)));
@@ -128,7 +133,9 @@ internal static class ScanCodec
         }
     }
 
-    /// <summary>Actions of people, and changes of how the house fares: rare, so each is written with its place.</summary>
+    /// <summary>
+    /// Actions of people, and changes of how the house fares: rare, so each is written with its place.
+    /// </summary>
     private static void WriteRare(PayloadWriter writer, IReadOnlyList<Scan> scans)
     {
         var acted = Enumerable.Range(0, scans.Count).Where(i => scans[i].Actions.Count > 0).ToArray();
@@ -152,7 +159,12 @@ internal static class ScanCodec
             writer.Unsigned((ulong)i);
             writer.Text(scans[i].House.HistoryStopped);
             writer.Text(scans[i].House.HistoryDamaged);
-            writer.Byte((byte)(scans[i].House.IsPowerLow ? 1 : 0));
+            var hasSelfTest = scans[i].House.SelfTestFailed.Length > 0;
+            writer.Byte((byte)((scans[i].House.IsPowerLow ? 1 : 0) | (hasSelfTest ? 2 : 0)));
+            if (hasSelfTest)
+            {
+                writer.Text(scans[i].House.SelfTestFailed);
+            }
         }
     }
 
@@ -173,7 +185,8 @@ internal static class ScanCodec
         for (var left = reader.Count(scans.Length); left > 0; left--)
         {
             var at = reader.Count(scans.Length - 1);
-            var house = new HouseReport(reader.Text(), reader.Text(), reader.Byte() != 0);
+            var (stopped, damaged, flags) = (reader.Text(), reader.Text(), reader.Byte());
+            var house = new HouseReport(stopped, damaged, (flags & 1) != 0) { SelfTestFailed = (flags & 2) != 0 ? reader.Text() : "" };
             for (var i = at; i < scans.Length; i++)
             {
                 scans[i].House = house;
