@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Logging;
 using OnboardHeat.Core;
 using OnboardHeat.Daemon.Control;
+using OnboardHeat.Daemon.Trials;
 using OnboardHeat.Engine.Keeping;
 using OnboardHeat.Engine.Options;
 using OnboardHeat.Probes;
@@ -63,6 +64,7 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
         using var wires = WiredVan.OfThisMachine(
             options.OneWire.Bus, Fittings.ProbesOf(options, kept.Probes), Fittings.ContactsOf(options), Board.Open, van.Wake, time);
         using var pins = new PinOutputs(van, Board.Open, journal, time);
+        var trials = new VanTrials(van, pins, journal, time);
         using var loop = van.Judge(wires, kept, saver, pins.BeatBeside(_systemd), new TimeSyncMark(), time);
         var journalTurns = van.Feed.Subscribe("journal", JournalTurns);
         var workers = new Workers(log, time);
@@ -78,6 +80,7 @@ internal sealed class DaemonRun(OnboardHeatOptions options, string configuration
         workers.Add("journal", new JournalOutput(journalTurns, van.Description.Fitted, log).RunAsync());
         await using var outputs = new VanOutputs(van, journal, time);
         outputs.Start(workers, ending.Token);
+        trials.Start(workers, outputs.Record, ending.Token);
         var answers = new ControlAnswers(van);
         var transfers = new RecordTransfers(outputs.Record, van.Description.Fitted);
         var control = new ControlServer(options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));

@@ -3,12 +3,19 @@ using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>Tells systemd how we fare, over the socket it names in NOTIFY_SOCKET; without one it tells nobody.</summary>
+/// <summary>
+/// Tells systemd how we fare, over the socket it names in NOTIFY_SOCKET; without one it tells nobody.
+/// </summary>
 internal sealed class SystemdNotices : IServiceNotifier
 {
     private static readonly ServiceState s_watchdog = new("WATCHDOG=1");
 
     private readonly SystemdNotifier _notifier = new();
+
+    /// <summary>
+    /// Whether the service manager waits for our feeding (sd_watchdog_enabled(3): it says so in WATCHDOG_USEC).
+    /// </summary>
+    public static bool HasWatchdog => Environment.GetEnvironmentVariable("WATCHDOG_USEC") is { Length: > 0 };
 
     public void Ready() => Tell(ServiceState.Ready);
 
