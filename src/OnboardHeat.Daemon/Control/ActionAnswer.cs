@@ -33,7 +33,7 @@ internal sealed class ActionAnswer(RunningVan van)
             return ControlReply.Refused("too many actions wait; try again in a moment");
         }
 
-        return ControlReply.Done([.. Standing(await judged.ConfigureAwait(false))]);
+        return ControlReply.Done([.. Standing(await judged.ConfigureAwait(false)), .. ActionGuidance.For(action.Kind)]);
     }
 
     private static IEnumerable<string> Standing(Turn turn)

@@ -11,6 +11,7 @@ namespace OnboardHeat.Daemon.Running;
 internal sealed class JournalOutput(TurnQueue turns, FittedSet fitted, ILogger log)
 {
     private readonly ReadingFault[] _faults = new ReadingFault[Channels.Count];
+    private bool _hasBegun;
 
     /// <summary>Reads turns until the feed ends.</summary>
     public async Task RunAsync()
@@ -23,6 +24,12 @@ internal sealed class JournalOutput(TurnQueue turns, FittedSet fitted, ILogger l
 
     private void Observe(Turn turn)
     {
+        if (!_hasBegun && turn.Picture.Works.IsFromBeforeRestart)
+        {
+            Log.WorksGoOn(log, turn.Picture.Works.AgeS / 60);
+        }
+
+        _hasBegun = true;
         foreach (var action in turn.Scan.Actions)
         {
             Log.Action(log, action.ToString());

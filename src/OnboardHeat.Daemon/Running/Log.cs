@@ -5,6 +5,11 @@ namespace OnboardHeat.Daemon.Running;
 /// <summary>What the daemon itself writes to the journal, one line each.</summary>
 internal static partial class Log
 {
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "works on the circuit go on, begun {Minutes:0} min ago and not ended: the circuit is not watched")]
+    public static partial void WorksGoOn(ILogger log, double minutes);
+
     [LoggerMessage(1, LogLevel.Information,
         "OnboardHeat {Version}, configuration {Configuration}, run {Run}; {Probes}; publishes to {Destination}")]
     public static partial void Started(ILogger log, string version, string configuration, int run, string probes, string destination);

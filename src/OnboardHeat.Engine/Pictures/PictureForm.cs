@@ -50,4 +50,7 @@ public sealed record PictureForm
 
     /// <summary>Whether works on the circuit are under way: its watchers are out of service.</summary>
     public required bool Works { get; init; }
+
+    /// <summary>Works and bleeding in sentences, or the question what was changed; empty when there is nothing to say.</summary>
+    public required IReadOnlyList<string> WorksWords { get; init; }
 }

@@ -37,6 +37,7 @@ public sealed class PictureJson(string vanId, FittedSet fitted)
             Forecast = FormOf(picture.Forecast, StartOf(picture)),
             Alarms = [.. picture.Alarms.Select(FormOf)],
             Works = picture.IsInWorks,
+            WorksWords = picture.Works.Words,
         };
     }
 
