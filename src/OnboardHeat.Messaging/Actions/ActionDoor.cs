@@ -1,6 +1,6 @@
 using System.Text.Json;
+using OnboardHeat.Core;
 using OnboardHeat.Core.Scans;
-using OnboardHeat.Core.Watch;
 using OnboardHeat.Engine.Actions;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.Messaging.Topics;
@@ -23,13 +23,15 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
     // Ids are kept as long as their moment could still pass; more than a person can ask in that time is a flood.
     private const int MaxIds = 256;
 
+    private Picture? _newest;
     private readonly Dictionary<string, long> _ids = [];
 
     /// <summary>
     /// Judges a question and passes on what is in order. The answer, or null where nobody waits for one.
     /// </summary>
-    public (AnswerForm Answer, OutgoingMessage? Message) Take(Question question)
+    public (AnswerForm Answer, OutgoingMessage? Message) Take(Question question, Picture? newest = null)
     {
+        _newest = newest;
         var (id, problem) = Judge(question);
         var answer = new AnswerForm
         {
@@ -84,7 +86,7 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
     private string? Pass(ActionKind kind, string id, string target, string text)
     {
         var action = new PersonAction(kind, target, text);
-        if (ActionCheck.ProblemOf(action) is { } problem)
+        if ((ActionCheck.ProblemOf(action) ?? ActionCheck.IdleBecause(action, _newest)) is { } problem)
         {
             return problem;
         }

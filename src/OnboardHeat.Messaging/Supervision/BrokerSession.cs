@@ -164,7 +164,7 @@ internal sealed class BrokerSession(SessionParts parts, IBrokerLink link, Newest
                 continue;
             }
 
-            var (answer, message) = parts.Door.Take(question);
+            var (answer, message) = parts.Door.Take(question, newest.Turn?.Picture);
             var action = parts.Topics.ActionOf(question.Topic) is { } kind ? Core.Scans.PersonAction.NameOf(kind) : "(none)";
             parts.Log.Asked(action, Printable(answer.Id), answer.Result, answer.Why);
             if (message is not null)

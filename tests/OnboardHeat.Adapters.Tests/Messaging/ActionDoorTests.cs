@@ -1,4 +1,5 @@
 using System.Text;
+using OnboardHeat.Adapters.Tests.Support;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Engine;
 using OnboardHeat.Messaging.Actions;
@@ -86,6 +87,18 @@ public sealed class ActionDoorTests
     [InlineData("explode", "", "no such action")]
     public void ActionThatCannotBe_IsRefusedWithItsReason(string action, string target, string why) =>
         Assert.Contains(why, Ask(action, target: target).Why);
+
+    [Theory]
+    [InlineData("works-end", "", "no works are under way")]
+    [InlineData("acknowledge", "", "nothing stands")]
+    [InlineData("acknowledge", "frost", "cannot be acknowledged in advance")]
+    public void ActionThatWouldDoNothing_IsRefusedAsThingsStand(string action, string target, string why)
+    {
+        var payload = $$"""{"id":"a","moment":"{{_moments.Now()}}","target":"{{target}}"}""";
+        var question = new Question($"{s_topics.Root}actions/{action}", Encoding.UTF8.GetBytes(payload), false, "phone/a", null);
+        Assert.Contains(why, _door.Take(question, SomeTurn.At(100).Picture).Answer.Why, StringComparison.Ordinal);
+        Assert.Empty(_inbox.TakeAll());
+    }
 
     [Theory]
     [InlineData("onboardheat/pass-hopper/picture")]
