@@ -123,6 +123,8 @@ public sealed class OutputsWorkerTests : IDisposable
         await Until.HoldsAsync(() => _board.Level(Lamp) && _board.Level(Buzzer), "both are on");
         await AdvanceAsync(TimeSpan.FromSeconds(3.2));
         await Until.HoldsAsync(() => !_board.Level(Lamp) && !_board.Level(Buzzer), "the test is over");
+        Assert.Single(_log.Lines, line => line == "lamp and buzzer tested");
+        Assert.Empty(_inbox.TakeAll());
     }
 
     [Fact]
