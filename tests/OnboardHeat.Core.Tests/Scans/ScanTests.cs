@@ -54,7 +54,7 @@ public sealed class ScanTests
             "engine_running tray_wet coolant_low valves_closed element_on",
             string.Join(' ', Signals.All.ToArray().Select(Signals.NameOf)));
         Assert.Equal(
-            "acknowledge shelve works-begin works-end drained filled repaired changed note",
+            "acknowledge shelve works-begin works-end drained filled repaired changed note test",
             string.Join(' ', Enum.GetValues<ActionKind>().Select(PersonAction.NameOf)));
     }
 
