@@ -5,8 +5,8 @@ using OnboardHeat.Core.Tank;
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// Follows the coolant circuit from scan to scan: does the engine run, does coolant pass the coil, is coolant leaving. The signs look at
-/// the loop, the test adds them up, the watchers put it into words.
+/// Follows the coolant circuit from scan to scan: does the engine run, does coolant pass the coil, is coolant leaving.
+/// The signs look at the loop, the test adds them up, the watchers put it into words.
 /// </summary>
 internal sealed class CircuitEstimator(VanDescription van, LearntCircuit learnt)
 {
@@ -26,7 +26,7 @@ internal sealed class CircuitEstimator(VanDescription van, LearntCircuit learnt)
     public void Observe(ScreenedScan scan, TankEstimate tank)
     {
         Loop.Observe(scan);
-        _engine.Observe(Loop, scan[Signal.EngineRunning], Test.RunsForS);
+        _engine.Observe(Loop, scan[Signal.EngineRunning]);
         Test.Observe(Loop);
         var isTold = Test.IsLoss || Test.IsStopped;
         bool? isCirculating = Loop.IsEngineOn switch
@@ -52,5 +52,5 @@ internal sealed class CircuitEstimator(VanDescription van, LearntCircuit learnt)
     }
 
     /// <summary>What is worth keeping.</summary>
-    public LearntCircuit Learnt() => learnt;
+    public LearntCircuit Learnt() => Test.Learnt(learnt);
 }

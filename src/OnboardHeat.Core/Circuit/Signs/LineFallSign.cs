@@ -3,24 +3,21 @@ using System.Globalization;
 namespace OnboardHeat.Core.Circuit.Signs;
 
 /// <summary>
-/// Both lines fall together, on and on, as pipes do that no engine feeds: proportional to how far they are above the air. How deep they
-/// have fallen tells stopped from running; how fast they fall tells bared pipe (three to five times faster) from full pipe.
+/// Both lines fall together, on and on, as pipes do that no engine feeds. How deep they have fallen without a stop
+/// tells stopped from running.
 /// </summary>
 internal sealed class LineFallSign : ICircuitSign
 {
     private const double WindowS = 20;
     private const double LookBackS = 240;
 
-    /// <summary>Time constants of a line in still air: bared pipe and pipe full of coolant, seconds, natural log spreads (recorded failures and stops).</summary>
-    private const double BareTauS = 520, BareSpread = 0.45, FullTauS = 2500, FullSpread = 0.38;
-
-    private const double SmoothS = 12;
-
-    /// <summary>A long descent cools an engine by fifteen kelvin and more, so however deep the fall it never decides alone.</summary>
+    /// <summary>
+    /// A long descent cools an engine by fifteen kelvin and more, so however deep the fall it never decides alone.
+    /// </summary>
     private const double LimitNats = 7.2;
 
     private double _aloneUntilS = double.NegativeInfinity;
-    private double _leaving, _deeperK, _depthK, _rateFlow, _rateReturn;
+    private double _deeperK, _depthK, _rateFlow, _rateReturn;
 
     public string Name => "line-fall";
 
@@ -28,7 +25,7 @@ internal sealed class LineFallSign : ICircuitSign
 
     public double StoppedNats { get; private set; }
 
-    public double LeavingNats => _leaving;
+    public double LeavingNats => 0;
 
     /// <summary>How far the slower line has fallen in the last four minutes, kelvin.</summary>
     public double DepthK => _depthK;
@@ -39,7 +36,6 @@ internal sealed class LineFallSign : ICircuitSign
         IsHealthy = loop.TrySlope(loop.Flow, WindowS, out var flow) && loop.TrySlope(loop.Return, WindowS, out var back);
         if (!IsHealthy)
         {
-            _leaving = 0;
             return;
         }
 
@@ -60,11 +56,12 @@ internal sealed class LineFallSign : ICircuitSign
         StoppedNats = slower > 1 / 5000.0
             ? Math.Clamp((0.62 * _depthK) - 1.3 + (_depthK > 3 ? 0.2 * Math.Min(15, _deeperK - _depthK) : 0), 0, LimitNats)
             : Rising(flow, back);
-        var noise = Math.Max(flow.DeviationKPerS, back.DeviationKPerS) / Math.Max(10, Math.Min(flow.Celsius, back.Celsius) - loop.AirCelsius);
-        _leaving += (Leaving(slower, noise) - _leaving) * (1 - Math.Exp(-loop.StepS / SmoothS));
     }
 
-    /// <summary>One line drops as a probe in the open does while the other stays: that probe has come off, and its figure is no drive.</summary>
+    /// <summary>
+    /// One line drops as a probe in the open does while the other stays: that probe has come off, and its figure is no
+    /// drive.
+    /// </summary>
     public bool IsOneAlone { get; private set; }
 
     private bool UpdateAlone(Loop loop, Slope flow, Slope back)
@@ -94,14 +91,4 @@ internal sealed class LineFallSign : ICircuitSign
     private static double Decay(Slope slope, double airCelsius) => -slope.KPerS / Math.Max(10, slope.Celsius - airCelsius);
 
     private static double Rising(Slope flow, Slope back) => flow.KPerS > 0.03 || back.KPerS > 0.03 ? -3 : 0;
-
-    private static double Leaving(double decayPerS, double noisePerS)
-    {
-        var decay = Math.Max(decayPerS, 1 / 20000.0);
-        var log = Math.Log(decay);
-        var blur = Math.Min(1, noisePerS / decay);
-        var bare = (log + Math.Log(BareTauS)) / Math.Sqrt((BareSpread * BareSpread) + (blur * blur));
-        var full = (log + Math.Log(FullTauS)) / Math.Sqrt((FullSpread * FullSpread) + (blur * blur));
-        return Math.Clamp(((full * full) - (bare * bare)) / 2, -6, 9);
-    }
 }
