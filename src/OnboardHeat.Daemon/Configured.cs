@@ -20,6 +20,21 @@ internal static class Configured
         return configuration.Problems.Count == 0 ? configuration : null;
     }
 
+    /// <summary>
+    /// Reads what can be read, for commands that set a van up: problems are on stderr, and the rest is taken all the
+    /// same.
+    /// </summary>
+    public static Configuration LoadWhatCanBe(string? file)
+    {
+        var configuration = Configuration.Load(file, ThisEnvironment(), ConfigurationUse.Any);
+        foreach (var problem in configuration.Problems)
+        {
+            Console.Error.WriteLine(problem);
+        }
+
+        return configuration;
+    }
+
     private static readonly string[] s_factsOfTheVan = ["Tank:", "Shower:", "Circuit:"];
 
     /// <summary>

@@ -5,13 +5,16 @@ namespace OnboardHeat.Daemon;
 
 internal static class Program
 {
-    private const string What = "How much hot water is in the van, when it is ready, and what goes wrong with the coolant that heats it.";
+    private const string What =
+        "How much hot water is in the van, when it is ready, and what goes wrong with the coolant that heats it.";
 
     private static async Task<int> Main(string[] args)
     {
         var root = new Command("onboardheat", What)
         {
             RunCommand.Create(),
+            CheckCommand.Create(),
+            ProbesCommand.Create(),
             ReplayCommand.Create(),
             DemoCommand.Create(),
             ExportCommand.Create(),
@@ -34,7 +37,11 @@ internal static class Program
         try
         {
             // Stopping takes the time that the record needs; the library's own limit would end a flush half way.
-            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+            return await parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null,
+                });
         }
         catch (Exception e)
         {
@@ -51,7 +58,8 @@ internal static class Program
         }
 
         var command = parsed.CommandResult.Command;
-        Console.Error.WriteLine(command.Name == "onboardheat" ? "See 'onboardheat --help'." : $"See 'onboardheat {command.Name} --help'.");
+        Console.Error.WriteLine(
+            command.Name == "onboardheat" ? "See 'onboardheat --help'." : $"See 'onboardheat {command.Name} --help'.");
         return ExitCode.Usage;
     }
 }

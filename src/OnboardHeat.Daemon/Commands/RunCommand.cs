@@ -11,7 +11,8 @@ internal static class RunCommand
     public static Command Create()
     {
         var config = ConfigurationFile.Option();
-        var command = new Command("run", "Watches the van: reads the probes, judges, records, publishes. For the service manager.") { config };
+        var command = new Command(
+            "run", "Watches the van: reads the probes, judges, records, publishes. For the service manager.") { config };
         command.SetAction(parsed => Execute(parsed.GetValue(config)!));
         return command;
     }
@@ -29,7 +30,8 @@ internal static class RunCommand
         }
 
         return Configured.Load(file, ConfigurationUse.Run) is { } configuration
-            ? new DaemonRun(configuration.Options, file, TimeProvider.System).ExecuteAsync(stopping.Token).GetAwaiter().GetResult()
+            ? new DaemonRun(configuration, file, TimeProvider.System)
+                .ExecuteAsync(stopping.Token).GetAwaiter().GetResult()
             : ExitCode.BadConfiguration;
     }
 }

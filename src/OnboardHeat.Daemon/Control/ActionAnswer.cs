@@ -9,9 +9,9 @@ namespace OnboardHeat.Daemon.Control;
 /// <summary>
 /// Takes an action from the control socket to the judging loop, and answers with what stands after it was judged.
 /// </summary>
-internal sealed class ActionAnswer(RunningVan van)
+internal sealed class ActionAnswer(RunningVan van) : IControlAnswer
 {
-    /// <summary>The answer, or null when the request is no action.</summary>
+    /// <inheritdoc/>
     public async Task<ControlReply?> AnswerAsync(ControlRequest request, CancellationToken cancellationToken)
     {
         if (!PersonAction.TryParse(request.Command, out var named)

@@ -5,12 +5,12 @@ namespace OnboardHeat.Daemon.Control;
 /// <summary>
 /// Answers how works on the circuit stand: what the probes say of bleeding, and what is still to be answered.
 /// </summary>
-internal sealed class WorksAnswer(RunningVan van)
+internal sealed class WorksAnswer(RunningVan van) : IControlAnswer
 {
     /// <summary>Its name on the socket.</summary>
     public const string Command = "works";
 
-    /// <summary>The answer, or null when the request is another one's.</summary>
+    /// <inheritdoc/>
     public async Task<ControlReply?> AnswerAsync(ControlRequest request, CancellationToken cancellationToken)
     {
         if (request.Command != Command)

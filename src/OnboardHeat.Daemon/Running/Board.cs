@@ -6,7 +6,10 @@ namespace OnboardHeat.Daemon.Running;
 /// <summary>The GPIO chip of this machine, as contacts and outputs open it.</summary>
 internal static class Board
 {
-    /// <summary>A controller of its own, through the kernel's character device and whichever generation of libgpiod is installed.</summary>
+    /// <summary>
+    /// A controller of its own, through the kernel's character device and whichever generation of libgpiod is
+    /// installed.
+    /// </summary>
     /// <exception cref="IOException">There is no chip, no library for it, or no right to it; said in words.</exception>
     public static GpioController Open()
     {
@@ -33,11 +36,15 @@ internal static class Board
         }
     }
 
-    /// <summary>What really went wrong, without the loader's list of every place it looked in.</summary>
+    /// <summary>
+    /// What really went wrong: one sentence, without the loader's advice and its list of every place it looked in.
+    /// </summary>
     private static string Innermost(Exception fault)
     {
-        var first = fault.GetBaseException().Message.AsSpan();
-        var end = first.IndexOfAny('\r', '\n');
-        return (end < 0 ? first : first[..end]).ToString();
+        var message = fault.GetBaseException().Message;
+        var end = message.AsSpan().IndexOfAny('\r', '\n');
+        var sentence = message.IndexOf(". ", StringComparison.Ordinal);
+        end = end < 0 || (sentence >= 0 && sentence < end) ? sentence : end;
+        return end < 0 ? message : message[..end];
     }
 }

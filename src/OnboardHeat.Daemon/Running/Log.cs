@@ -12,9 +12,11 @@ internal static partial class Log
 
     [LoggerMessage(1, LogLevel.Information,
         "OnboardHeat {Version}, configuration {Configuration}, run {Run}; {Probes}; publishes to {Destination}")]
-    public static partial void Started(ILogger log, string version, string configuration, int run, string probes, string destination);
+    public static partial void Started(
+        ILogger log, string version, string configuration, int run, string probes, string destination);
 
-    [LoggerMessage(2, LogLevel.Critical, "{Worker} ended and nobody asked it to; the daemon ends and is to be started anew")]
+    [LoggerMessage(
+        2, LogLevel.Critical, "{Worker} ended and nobody asked it to; the daemon ends and is to be started anew")]
     public static partial void EndedUnasked(ILogger log, string worker, Exception? bug);
 
     [LoggerMessage(3, LogLevel.Warning, "{Worker} did not end within {Seconds} s; what it held may be lost")]
@@ -32,7 +34,8 @@ internal static partial class Log
     [LoggerMessage(7, LogLevel.Warning, "{Note}")]
     public static partial void Noted(ILogger log, string note);
 
-    [LoggerMessage(13, LogLevel.Critical, "another daemon already judges this van: it holds the lock in {Folder}; this one ends")]
+    [LoggerMessage(
+        13, LogLevel.Critical, "another daemon already judges this van: it holds the lock in {Folder}; this one ends")]
     public static partial void HeldByAnother(ILogger log, string folder);
 
     [LoggerMessage(8, LogLevel.Warning, "what was learnt cannot be kept, alarms go on: {Why}")]
@@ -49,6 +52,9 @@ internal static partial class Log
 
     [LoggerMessage(14, LogLevel.Information, "{Action}")]
     public static partial void Action(ILogger log, string action);
+
+    [LoggerMessage(15, LogLevel.Information, "first drive, {Seen} of {Steps} seen: {Which}")]
+    public static partial void FirstDrive(ILogger log, int seen, int steps, string which);
 
     [LoggerMessage(20, LogLevel.Information, "control socket {Path}")]
     public static partial void ControlOpen(ILogger log, string path);

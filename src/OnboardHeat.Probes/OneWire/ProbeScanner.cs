@@ -3,12 +3,15 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Probes.OneWire;
 
 /// <summary>
-/// Reads all fitted probes of a scan within about a second: one common measurement where the bus allows it, else all in parallel (probes with
-/// a supply wire measure at the same time when asked from different threads). A probe that does not answer is Missing and holds up no other.
+/// Reads all fitted probes of a scan within about a second: one common measurement where the bus allows it, else all in
+/// parallel (probes with a supply wire measure at the same time when asked from different threads). A probe that does
+/// not answer is Missing and holds up no other.
 /// </summary>
 internal sealed class ProbeScanner : IDisposable
 {
-    /// <summary>A measurement takes up to 750 ms (maker's data sheet), a doubted value needs two, and the bus is shared.</summary>
+    /// <summary>
+    /// A measurement takes up to 750 ms (maker's data sheet), a doubted value needs two, and the bus is shared.
+    /// </summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(2.5);
 
     /// <summary>A bus that could not measure all at once is asked again this often: rights and probes change.</summary>
@@ -27,7 +30,7 @@ internal sealed class ProbeScanner : IDisposable
     {
         _time = time;
         _measureAll = new PatientCall<bool>("bus trigger", bus.TryMeasureAll, Patience, time);
-        _lines = [.. probes.Select(probe => new Line(probe, new PatientCall<Reading>(
+        _lines = [.. probes.Select(probe => new Line(probe.Channel, probe.OffsetKelvin, new PatientCall<Reading>(
             Channels.NameOf(probe.Channel), () => bus.Read(probe.Rom), Patience, time)))];
         _answers = new Task<Reading>[_lines.Length];
     }
@@ -44,8 +47,24 @@ internal sealed class ProbeScanner : IDisposable
         for (var i = 0; i < _lines.Length; i++)
         {
             var reading = await _answers[i].ConfigureAwait(false);
-            var probe = _lines[i].Probe;
-            scan[probe.Channel] = reading.HasValue ? Reading.Of(Math.Round(reading.Value + probe.OffsetKelvin, OffsetDecimals)) : reading;
+            var line = _lines[i];
+            scan[line.Channel] = reading.HasValue
+                ? Reading.Of(Math.Round(reading.Value + line.OffsetKelvin, OffsetDecimals))
+                : reading;
+        }
+    }
+
+    /// <summary>
+    /// From the next scan on the probe at this place gets another offset: a pair check has learnt one.
+    /// </summary>
+    public void SetOffset(Channel channel, double offsetKelvin)
+    {
+        foreach (var line in _lines)
+        {
+            if (line.Channel == channel)
+            {
+                line.OffsetKelvin = offsetKelvin;
+            }
         }
     }
 
@@ -69,5 +88,18 @@ internal sealed class ProbeScanner : IDisposable
         _bulkFailedAt = measured ? null : _time.GetTimestamp();
     }
 
-    private sealed record Line(ProbeFitting Probe, PatientCall<Reading> Call);
+    private sealed class Line(Channel channel, double offsetKelvin, PatientCall<Reading> call)
+    {
+        private double _offsetKelvin = offsetKelvin;
+
+        public Channel Channel => channel;
+
+        public PatientCall<Reading> Call => call;
+
+        public double OffsetKelvin
+        {
+            get => Volatile.Read(ref _offsetKelvin);
+            set => Volatile.Write(ref _offsetKelvin, value);
+        }
+    }
 }

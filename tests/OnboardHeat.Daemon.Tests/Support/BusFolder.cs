@@ -40,10 +40,10 @@ internal sealed class BusFolder : IDisposable
 
     public string Configuration { get; }
 
-    public void Plug(string rom)
+    public void Plug(string rom, string text = Sound)
     {
         Directory.CreateDirectory(Path.Combine(Bus, rom));
-        File.WriteAllText(Path.Combine(Bus, rom, "w1_slave"), Sound);
+        File.WriteAllText(Path.Combine(Bus, rom, "w1_slave"), text);
         var roms = Directory.EnumerateDirectories(Bus).Select(Path.GetFileName);
         File.WriteAllText(Path.Combine(Bus, "w1_master_slaves"), string.Join('\n', roms) + "\n");
     }

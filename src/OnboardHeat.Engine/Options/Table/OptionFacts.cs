@@ -9,4 +9,8 @@ namespace OnboardHeat.Engine.Options.Table;
 /// <param name="Min">Least number that is taken, or fewest items; null where there is no such limit.</param>
 /// <param name="Max">Greatest number that is taken, most items, or longest text.</param>
 /// <param name="IsRequired">Whether a list's item must state it.</param>
-public sealed record OptionFacts(string Path, string Type, string? Value, double? Min, double? Max, bool IsRequired);
+public sealed record OptionFacts(string Path, string Type, string? Value, double? Min, double? Max, bool IsRequired)
+{
+    /// <summary>The unit in words (<c>litres per minute</c>); empty where the value has none.</summary>
+    public string Unit { get; init; } = "";
+}

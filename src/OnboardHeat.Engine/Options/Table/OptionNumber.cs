@@ -10,11 +10,15 @@ internal sealed class OptionNumber<TOwner>(
     : OptionScalar<TOwner>(name, isRequired)
 {
     /// <inheritdoc/>
-    protected override string What => string.Create(CultureInfo.InvariantCulture, $"a number of {unit}, {min} to {max}");
+    protected override string What =>
+        string.Create(CultureInfo.InvariantCulture, $"a number of {unit}, {min} to {max}");
 
     /// <inheritdoc/>
     public override void Describe(TOwner owner, string path, ICollection<OptionFacts> into) =>
-        into.Add(new OptionFacts(path, "number", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired));
+        into.Add(new OptionFacts(path, "number", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired)
+        {
+            Unit = unit,
+        });
 
     /// <inheritdoc/>
     protected override string? TakeValue(ref Utf8JsonReader json, TOwner owner) =>
