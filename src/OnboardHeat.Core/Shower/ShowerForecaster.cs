@@ -10,7 +10,7 @@ internal sealed class ShowerForecaster(VanDescription van)
     /// What a layered draw leaves out of the minutes, as a share of them and in minutes: how far cold stirs, what fittings hold back
     /// (measured against an independent model of draws: 0.03 min).
     /// </summary>
-    private const double DrawShare = 0.012, DrawMin = 0.04;
+    private const double DrawShare = 0.008, DrawMin = 0.02;
 
     /// <summary>Coolant of an engine that is warm, °C, and the minutes it takes to get there: for a drive that is only thought of.</summary>
     private const double WarmCoolantCelsius = 80, WarmUpMin = 8;

@@ -5,13 +5,26 @@ namespace OnboardHeat.Core.Tank;
 /// <summary>What is believed before the first reading: of any van, or of this one as far as it was learnt.</summary>
 internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Estimate? learntCoilWPerK)
 {
-    /// <summary>Deviation of a probe's offset, K: its data sheet's half kelvin is near the limit, and clamping adds some.</summary>
+    /// <summary>
+    /// Deviation of a probe's offset, K: its data sheet's half kelvin is near the limit, and clamping adds some.
+    /// </summary>
     public const double OffsetK = 0.3;
 
-    /// <summary>Loss of a small lagged tank for each litre to the two thirds, W/K (check: 0.9 W/K at 20 litres), and its spread as a ratio.</summary>
+    /// <summary>
+    /// The same of the bottom probe: where the bottom's cold ends and what plate, fittings and coil make of it is not
+    /// known to half a kelvin, and shows as an offset of that probe alone.
+    /// </summary>
+    private const double BottomOffsetK = 0.6;
+
+    /// <summary>
+    /// Loss of a small lagged tank for each litre to the two thirds, W/K (check: 0.9 W/K at 20 litres), and its spread
+    /// as a ratio.
+    /// </summary>
     private const double LossAtOneLitreWPerK = 0.12, LossSpread = 0.35;
 
-    /// <summary>Coil of such a tank, W/K, and its spread as a ratio (30 to 75 W/K; common practice, no source).</summary>
+    /// <summary>
+    /// Coil of such a tank, W/K, and its spread as a ratio (30 to 75 W/K; common practice, no source).
+    /// </summary>
     private const double CoilWPerK = 50, CoilSpread = 0.27;
 
     /// <summary>Lag of a probe clamped on metal, s, and its spread as a ratio.</summary>
@@ -28,7 +41,9 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
     /// <summary>Loss that is usual for such a tank, W/K.</summary>
     public double TypicalLossWPerK => LossAtOneLitreWPerK * Math.Pow(tank.VolumeLitres, 2.0 / 3);
 
-    /// <summary>Begins one thing anew in every hypothesis, as of any van: the loss, the coil or the probes' own offsets.</summary>
+    /// <summary>
+    /// Begins one thing anew in every hypothesis, as of any van: the loss, the coil or the probes' own offsets.
+    /// </summary>
     public void Respread(TankHypothesis[] hypotheses, int row)
     {
         foreach (var hypothesis in hypotheses)
@@ -45,7 +60,7 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
                 case Row.Offset:
                     for (var p = 0; p < 3; p++)
                     {
-                        Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetK);
+                        Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetOf(p));
                     }
 
                     break;
@@ -53,19 +68,25 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
         }
     }
 
+    /// <summary>Deviation of the offset of the top, middle and bottom probe (0, 1, 2), K.</summary>
+    public static double OffsetOf(int probe) => probe == 2 ? BottomOffsetK : OffsetK;
+
+    /// <summary>How much such a probe's word counts beside the others'.</summary>
+    public static double OffsetWeight(int probe) => 1 / (OffsetOf(probe) * OffsetOf(probe));
+
     /// <summary>Spreads everything but the layers.</summary>
-    public void Spread(TankEnsemble ensemble, bool hasAir, int tankProbes)
+    public void Spread(TankEnsemble ensemble, bool hasAir, ReadOnlySpan<bool> isTankProbe)
     {
         Ratio(ensemble[Row.Loss], 0, learnt.LossWPerK, TypicalLossWPerK, LossSpread);
         Ratio(ensemble[Row.Coil], 1, learntCoilWPerK, CoilWPerK, CoilSpread);
         Ratio(ensemble[Row.Element], 2, null, ElementW, ElementSpread);
         for (var p = 0; p < 3; p++)
         {
-            Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetK);
+            Plain(ensemble[Row.Offset + p], 3 + p, 0, OffsetOf(p));
             Ratio(ensemble[Row.Lag + p], 6 + p, null, LagS, LagSpread);
         }
 
-        Plain(ensemble[Row.CommonOffset], 16, 0, OffsetK / Math.Sqrt(Math.Max(1, tankProbes)));
+        Plain(ensemble[Row.CommonOffset], 16, 0, CommonOffsetK(isTankProbe));
         Plain(ensemble[Row.AirOffset], 9, 0, hasAir ? OffsetK : AirUnknownK);
         for (var m = 0; m < TankEnsemble.Members; m++)
         {
@@ -77,9 +98,21 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
         ensemble[Row.Draw].Clear();
     }
 
+    /// <summary>Deviation of what all fitted probes together show too much, K.</summary>
+    private static double CommonOffsetK(ReadOnlySpan<bool> isTankProbe)
+    {
+        var weights = 0.0;
+        for (var p = 0; p < isTankProbe.Length; p++)
+        {
+            weights += isTankProbe[p] ? OffsetWeight(p) : 0;
+        }
+
+        return weights > 0 ? 1 / Math.Sqrt(weights) : OffsetK;
+    }
+
     /// <summary>
-    /// Spreads the layers between what bottom and top read (°C, offsets and all). Where they differ, nobody knows yet how high the cold
-    /// reaches: every bottomLayer is as likely, with a front from sharp to smeared.
+    /// Spreads the layers between what bottom and top read (°C, offsets and all). Where they differ, nobody knows yet
+    /// how high the cold reaches: every bottomLayer is as likely, with a front from sharp to smeared.
     /// </summary>
     public void SpreadLayers(TankEnsemble ensemble, double topCelsius, double bottomCelsius, bool knowsBottom, int bottomLayer)
     {
@@ -96,7 +129,7 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
 
             // The front lies somewhere above the bottom probe; the profile passes through both readings.
             var last = TankGeometry.Layers - 1;
-            var front = bottomLayer + 0.3 + ((last - bottomLayer) * 0.7 * Math.Pow(FixedScatter.Uniform(13, m), 1.3));
+            var front = bottomLayer + FrontFrom + ((FrontTo - FrontFrom - bottomLayer) * FixedScatter.Uniform(13, m));
             var smear = Math.Min(0.2 * Math.Pow(6, FixedScatter.Uniform(14, m)), 0.5 * (front - bottomLayer));
             double Share(double at) => 1 / (1 + Math.Exp(-(at - front) / smear));
             var (low, high) = (Share(bottomLayer), Share(last));
@@ -111,6 +144,12 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
             ensemble[Row.Probe + 1][m] = 0.5 * (ensemble[Row.Layer + 5][m] + ensemble[Row.Layer + 6][m]);
         }
     }
+
+    /// <summary>
+    /// Where the front may lie: how far above the bottom probe at least, and how far from the bottom at most, in layers. Who draws more than
+    /// two thirds of the tank draws till the top is cold too.
+    /// </summary>
+    private const double FrontFrom = 0.3, FrontTo = 7.5;
 
     /// <summary>Top and bottom nearer than this are one temperature within the probes' offsets, K.</summary>
     private const double SameK = 1;

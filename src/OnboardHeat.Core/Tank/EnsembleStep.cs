@@ -4,8 +4,8 @@ using System.Runtime.Intrinsics;
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Moves all members of an ensemble through time: <see cref="LayeredTank.Pass"/>, draw and mixing, four members at a time, and the probes
-/// that lag behind. A test holds it against the single tank.
+/// Moves all members of an ensemble through time: <see cref="LayeredTank.Pass"/>, draw and mixing, four members at a
+/// time, and the probes that lag behind. A test holds it against the single tank.
 /// </summary>
 internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int bottomLayer)
 {
@@ -41,6 +41,33 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
         }
 
         return (heatW[0] + heatW[1] + heatW[2] + heatW[3]) / TankEnsemble.Members;
+    }
+
+    /// <summary>
+    /// Lets coolant turn by its own buoyancy for so many seconds: it enters the coil at its foot and takes heat layer
+    /// by layer on its way up, by effectiveness-NTU of a tube in still water.
+    /// </summary>
+    /// <returns>Mean heat it takes out, W.</returns>
+    public double Circulate(double stepS, double enteringCelsius)
+    {
+        var takenJ = 0.0;
+        for (var m = 0; m < TankEnsemble.Members; m++)
+        {
+            var carriedWPerK = ensemble[Row.Circulation][m];
+            var (foot, reach) = (0.5 * ensemble[Row.CoilFoot][m], ensemble[Row.CoilReach][m]);
+            var celsius = enteringCelsius;
+            for (var i = 0; i < N && carriedWPerK > 0; i++)
+            {
+                ref var layer = ref ensemble[Row.Layer + i][m];
+                var ntu = ensemble[Row.Coil][m] * TankGeometry.CoilShare(i, foot, reach) / carriedWPerK;
+                var gainK = (1 - Math.Exp(-ntu)) * Math.Max(0, layer - celsius);
+                celsius += gainK;
+                layer -= Math.Min(0.5, stepS * carriedWPerK / tank.LayerJPerK) * gainK;
+                takenJ += stepS * carriedWPerK * gainK;
+            }
+        }
+
+        return takenJ / stepS / TankEnsemble.Members;
     }
 
     /// <summary>Lets every member draw at its own rate for so many seconds.</summary>
@@ -136,8 +163,8 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
     }
 
     /// <summary>
-    /// A low coil lies on the bottom; one wound over the whole height stands on its lowest turn. 0 for a coil up to the seventh layer, 1
-    /// from the ninth.
+    /// A low coil lies on the bottom; one wound over the whole height stands on its lowest turn. 0 for a coil up to the
+    /// seventh layer, 1 from the ninth.
     /// </summary>
     private static Vector256<double> Tallness(Vector256<double> reach) => Vector256.Min(
         Vector256.Max((reach - Vector256.Create(7.0)) * 0.5, Vector256<double>.Zero), Vector256<double>.One);

@@ -12,7 +12,9 @@ internal static class Row
     /// <summary>What each of the three probes shows too much beyond what all do, K.</summary>
     public const int Offset = Probe + 3;
 
-    /// <summary>What all tank probes show too much, K. No reading of theirs can tell it, so none may teach it.</summary>
+    /// <summary>
+    /// What all tank probes show too much, K. No reading of theirs can tell it, so none may teach it.
+    /// </summary>
     public const int CommonOffset = Offset + 3;
 
     /// <summary>Lag of the three probes, s.</summary>
@@ -30,7 +32,9 @@ internal static class Row
     /// <summary>How far the coil reaches up, in layers from the bottom.</summary>
     public const int CoilReach = CoilFoot + 1;
 
-    /// <summary>True excess of the coolant over the air for each kelvin that its probes show: they sit on the hose.</summary>
+    /// <summary>
+    /// True excess of the coolant over the air for each kelvin that its probes show: they sit on the hose.
+    /// </summary>
     public const int CoolantGain = CoilReach + 1;
 
     /// <summary>What the air probe shows too little, K; without one, the air itself less the stand-in.</summary>
@@ -42,6 +46,9 @@ internal static class Row
     /// <summary>Water being drawn, layers a second.</summary>
     public const int Draw = Element + 1;
 
+    /// <summary>What coolant that turns by its own buoyancy carries for each kelvin, W/K.</summary>
+    public const int Circulation = Draw + 1;
+
     /// <summary>Number of rows.</summary>
-    public const int Count = Draw + 1;
+    public const int Count = Circulation + 1;
 }

@@ -1,9 +1,10 @@
 using OnboardHeat.Core.Quantities;
-using OnboardHeat.Core.Water;
 
 namespace OnboardHeat.Core.Tank;
 
-/// <summary>What all hypotheses say together, each by its weight: means and deviations over all their members.</summary>
+/// <summary>
+/// What all hypotheses say together, each by its weight: means and deviations over all their members.
+/// </summary>
 internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, TankHypothesis[] hypotheses)
 {
     private const int N = TankGeometry.Layers;
@@ -21,12 +22,7 @@ internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, Ta
         }
 
         var mean = MeanLayers();
-        var storedJ = tank.EffectiveVesselMassKg * Materials.SteelJPerKgK * (mean.Value - tank.ColdSupplyCelsius);
-        foreach (var layer in layers)
-        {
-            storedJ += WaterProperties.HeatJ(geometry.LayerLitres, layer, tank.ColdSupplyCelsius);
-        }
-
+        var storedJ = geometry.TotalJPerK * (mean.Value - tank.ColdSupplyCelsius);
         var heatingW = 0.0;
         foreach (var hypothesis in hypotheses)
         {

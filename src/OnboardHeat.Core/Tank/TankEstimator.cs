@@ -5,8 +5,9 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Follows the tank from scan to scan. Between readings every member of every hypothesis stands, is heated and is drawn from as physics
-/// says; each reading then moves them towards what it shows, by as much as it can know, and weighs the hypotheses.
+/// Follows the tank from scan to scan. Between readings every member of every hypothesis stands, is heated and is drawn
+/// from as physics says; each reading then moves them towards what it shows, by as much as it can know, and weighs the
+/// hypotheses.
 /// </summary>
 internal sealed class TankEstimator
 {
@@ -15,17 +16,23 @@ internal sealed class TankEstimator
     /// <summary>Shortest time between two updates, s: the water and its probes move slower than this.</summary>
     private const double ShortestStepS = 5;
 
-    /// <summary>The same after standing calm for a while, s: nothing but the loss goes on, and a fall below the model is looked at at once.</summary>
+    /// <summary>
+    /// The same after standing calm for a while, s: nothing but the loss goes on, and a fall below the model is looked
+    /// at at once.
+    /// </summary>
     private const double CalmStepS = 20;
 
-    /// <summary>Longest single step through a gap, s, and how many of them at most: after half a day only the readings count.</summary>
+    /// <summary>
+    /// Longest single step through a gap, s, and how many of them at most: after half a day only the readings count.
+    /// </summary>
     private const double LongestStepS = 60;
 
     private const int MostSteps = 720;
 
     /// <summary>
-    /// Deviation of a reading about the model, K, for one reading each half minute, in quiet and while water or heat moves: steps of 1/16 K
-    /// and noise of 0.03 K are the smaller part, what twelve layers leave out the greater. Readings that come faster count less each.
+    /// Deviation of a reading about the model, K, for one reading each half minute, in quiet and while water or heat
+    /// moves: steps of 1/16 K and noise of 0.03 K are the smaller part, what twelve layers leave out the greater.
+    /// Readings that come faster count less each.
     /// </summary>
     private const double ReadingK = 0.12, MovingReadingK = 0.3, ReadingEachS = 30;
 
@@ -35,23 +42,8 @@ internal sealed class TankEstimator
     /// <summary>A reading further off than this many deviations counts as this far off.</summary>
     private const double ClipDeviations = 3.5;
 
-    /// <summary>Time after heating, a draw or the start until the fall of the probes tells the loss and no longer the layers, s.</summary>
-    private const double SettlesS = 2700;
-
     /// <summary>Time of standing after which the air probe shows the place it stands in, s.</summary>
     private const double AirSettlesS = 3600;
-
-    /// <summary>Shortest standing (settled) and heating spells that teach, s.</summary>
-    private const double LeastStandingS = 3 * 3600, LeastHeatingS = 1200;
-
-    /// <summary>What one spell can never say better: the shared probe offsets and the air probe's, as a share of the figure.</summary>
-    private const double LossLeastShare = 0.03, CoilLeastShare = 0.1;
-
-    /// <summary>Time between two looks at what can be learnt, s.</summary>
-    private const double LearnEachS = 60;
-
-    /// <summary>A tank with so much between bottom and top falls at its probes by conduction too: its loss is not judged by them, K.</summary>
-    private const double LayeredK = 6;
 
     /// <summary>Coolant this much warmer than the tank says something of the coil, K.</summary>
     private const double CoilTeachesK = 8;
@@ -59,28 +51,26 @@ internal sealed class TankEstimator
     /// <summary>Least weight of a hypothesis: no reading rules one out for good.</summary>
     private const double LeastWeight = 0.01;
 
-    /// <summary>How much of a reading's likelihood counts: what the model leaves out is alike from reading to reading.</summary>
-    private const double Tempering = 0.15;
+    /// <summary>
+    /// How much of a reading's likelihood counts: what the model leaves out is alike from reading to reading.
+    /// </summary>
+    private const double Tempering = 0.3;
 
     private static readonly int[] s_settling = [.. Enumerable.Range(Row.Layer, N), .. Enumerable.Range(Row.Probe, 3), .. Enumerable.Range(Row.Offset, 3)];
     private static readonly int[] s_standing = [.. s_settling, Row.Loss];
     private static readonly int[] s_heating = [.. s_settling, Row.Lag, Row.Lag + 1, Row.Lag + 2, Row.Coil, Row.CoilFoot, Row.CoilReach, Row.CoolantGain];
     private static readonly int[] s_element = [.. s_settling, Row.Element];
+    private static readonly int[] s_circulating = [.. s_settling, Row.Circulation];
     private static readonly int[] s_drawing = [.. s_settling, Row.Lag, Row.Lag + 1, Row.Lag + 2, Row.Draw];
 
     private readonly VanDescription _van;
-    private readonly SpellLearning _lossLearning;
-    private readonly SpellLearning _coilLearning;
-    private readonly CircuitLeak _leak;
-    private Estimate? _lossBeforeChange;
-    private HygieneFacts _hygiene;
+    private readonly TankLearning _learning;
     private bool _isDrained;
-    private bool _wasQuiet;
-    private double _learnS;
     private readonly EnsemblePrior _prior;
     private readonly TankHypothesis[] _hypotheses;
     private readonly TankBelief _belief;
     private readonly DrawWatch _draw = new();
+    private readonly NaturalCirculation _circulation = new();
     private readonly double[] _before = [double.NaN, double.NaN, double.NaN];
     private bool[] _isTankProbe = [];
     private TankEstimate? _current;
@@ -98,15 +88,12 @@ internal sealed class TankEstimator
     public TankEstimator(VanDescription van, LearntTank learnt, Estimate? learntCoilWPerK)
     {
         _van = van;
-        _lossLearning = new SpellLearning(learnt.LossWPerK, LeastStandingS, LossLeastShare);
-        _coilLearning = new SpellLearning(learntCoilWPerK, LeastHeatingS, CoilLeastShare);
-        _lossBeforeChange = learnt.LossBeforeChangeWPerK;
         Geometry = new TankGeometry(van.Tank);
-        _leak = new CircuitLeak(Geometry);
         _prior = new EnsemblePrior(van.Tank, learnt, learntCoilWPerK);
         var heights = van.Fitted.Has(Channel.TankBottom) ? 3 : 1;
         _hypotheses = [.. Enumerable.Range(0, heights).Select(layer => new TankHypothesis(Geometry, _prior, layer) { Weight = 1.0 / heights })];
         _belief = new TankBelief(van.Tank, Geometry, _hypotheses);
+        _learning = new TankLearning(Geometry, _prior, _hypotheses, _belief, learnt, learntCoilWPerK);
     }
 
     /// <summary>The estimate after the newest scan; made when asked for.</summary>
@@ -123,7 +110,8 @@ internal sealed class TankEstimator
     {
         if (isDrained != _isDrained)
         {
-            (_isDrained, _isStarted, _current, _hygiene) = (isDrained, false, null, default);
+            (_isDrained, _isStarted, _current) = (isDrained, false, null);
+            _learning.ForgetWater();
             Array.Fill(_before, double.NaN);
         }
 
@@ -157,17 +145,18 @@ internal sealed class TankEstimator
         WatchForDraws(scan, stepS);
         var isQuiet = !_draw.IsDrawing && !isElementOn && coolant is null;
         _quietS = isQuiet ? _quietS + stepS : 0;
-        var rows = _draw.IsDrawing ? s_drawing : isInWorks ? s_settling : isElementOn ? s_element : RowsOf(coolant is not null);
-        Assimilate(scan, stepS, rows);
-        Learn(isQuiet, stepS, !isInWorks);
+        WatchForCirculation(scan, isQuiet, stepS);
+        Assimilate(scan, stepS, isInWorks && !_draw.IsDrawing ? s_settling : RowsToTeach());
+        _learning.Observe(_quietS, IsHeatedByCoil(_belief.MeanLayers().Value), _circulation.IsFound, isInWorks, _airCelsius, stepS);
     }
-
-    private int[] RowsOf(bool isHeating) => isHeating ? s_heating : _quietS < SettlesS || _leak.IsFound ? s_settling : s_standing;
 
     /// <summary>Air by the tank at a later time of the run, °C, as the days so far promise.</summary>
     public double AirAt(double elapsedS) => (_quietS > AirSettlesS ? _air.At(elapsedS) : _airCelsius) + _belief.Of(Row.AirOffset).Value;
 
-    /// <summary>What acts on the tank while heating goes on as now; null when nothing heats. An engine that runs is taken to get warm.</summary>
+    /// <summary>
+    /// What acts on the tank while heating goes on as now; null when nothing heats. An engine that runs is taken to get
+    /// warm.
+    /// </summary>
     public TankSurrounds? HeatingAsNow(double warmCoolantCelsius) => (_coolant, _isElementOn) switch
     {
         (null, false) => null,
@@ -177,75 +166,49 @@ internal sealed class TankEstimator
 
     /// <summary>What would act on it with coolant of a certain temperature in the coil.</summary>
     public TankSurrounds HeatingIfDriven(double coolantCelsius) => new(
-        _airCelsius + _belief.Of(Row.AirOffset).Value,
-        _belief.Of(Row.Loss).Value,
-        coolantCelsius,
+        _airCelsius + _belief.Of(Row.AirOffset).Value, _belief.Of(Row.Loss).Value, coolantCelsius,
         _belief.Of(Row.Coil).Value,
-        _belief.Of(Row.CoilFoot).Value * 0.5,
-        _belief.Of(Row.CoilReach).Value,
-        0);
+        0.5 * _belief.Of(Row.CoilFoot).Value, _belief.Of(Row.CoilReach).Value, 0);
 
     /// <summary>What is worth keeping.</summary>
-    public LearntTank Learnt() => new() { LossWPerK = LearntNow(_lossLearning, Row.Loss), LossBeforeChangeWPerK = _lossBeforeChange };
+    public LearntTank Learnt() => _learning.Learnt(_isStarted);
 
     /// <summary>The coil's conductance as learnt, watts per kelvin; the count is of heating spells.</summary>
-    public Estimate? LearntCoilWPerK() => LearntNow(_coilLearning, Row.Coil);
+    public Estimate? LearntCoilWPerK() => _learning.LearntCoilWPerK(_isStarted);
 
     /// <summary>A change mark: what it touches is learnt anew, all else stays.</summary>
     public void Take(PersonAction action)
     {
-        if (action.Kind != ActionKind.Changed)
+        if (action.Kind == ActionKind.Changed)
         {
-            return;
-        }
-
-        if (action.Target == "insulation")
-        {
-            _lossBeforeChange = _lossLearning.Known ?? _lossBeforeChange;
-            _lossLearning.Forget();
-            _prior.Respread(_hypotheses, Row.Loss);
-        }
-        else if (action.Target is "coil" or "coolant" or "hoses")
-        {
-            _coilLearning.Forget();
-            _prior.Respread(_hypotheses, Row.Coil);
-        }
-        else if (action.Target.StartsWith("probe", StringComparison.Ordinal))
-        {
-            _prior.Respread(_hypotheses, Row.Offset);
+            _learning.Take(action);
         }
     }
 
-    private Estimate? LearntNow(SpellLearning learning, int row)
+    /// <summary>What a reading may teach now: what acts on the tank, and the loss only when nothing else does.</summary>
+    private int[] RowsToTeach()
     {
-        if (!_isStarted)
+        if (_draw.IsDrawing)
         {
-            return learning.Known;
+            return s_drawing;
         }
 
-        var now = _belief.Of(row);
-        return learning.KnownNow(now.Value, now.Deviation);
-    }
-
-    private void Learn(bool isQuiet, double sinceS, bool isTaught)
-    {
-        _learnS += sinceS;
-        if (isQuiet == _wasQuiet && _learnS < LearnEachS)
+        if (_isElementOn)
         {
-            return;
+            return s_element;
         }
 
-        var stepS = _learnS;
-        (_learnS, _wasQuiet) = (0, isQuiet);
-        var loss = _belief.Of(Row.Loss);
-        var coil = _belief.Of(Row.Coil);
-        var mean = _belief.MeanLayers().Value;
-        var (lowest, highest) = (_belief.Of(Row.Layer).Value, _belief.Of(Row.Layer + N - 1).Value);
-        _leak.Observe(isQuiet && highest - lowest < LayeredK, mean, _airCelsius, _lossLearning.Known?.Value ?? _prior.TypicalLossWPerK, stepS);
-        _lossLearning.Observe(isTaught && isQuiet && _quietS > SettlesS && !_leak.IsFound, stepS, loss.Value, loss.Deviation);
-        _coilLearning.Observe(isTaught && IsHeatedByCoil(mean), stepS, coil.Value, coil.Deviation);
-        _hygiene = _hygiene.After(stepS, lowest, highest);
+        if (_coolant is not null)
+        {
+            return s_heating;
+        }
+
+        return _circulation.IsFound ? s_circulating
+            : _quietS < TankLearning.SettlesS || _learning.IsLeaking ? s_settling
+            : s_standing;
     }
+
+    private bool IsLosing => _learning.IsLeaking || _circulation.IsFound;
 
     private bool IsHeatedByCoil(double meanCelsius) => _coolant is { } shown && shown > meanCelsius + CoilTeachesK && !_isElementOn;
 
@@ -260,8 +223,8 @@ internal sealed class TankEstimator
         return made with
         {
             IsHeatedByCoil = IsHeatedByCoil(made.MeanCelsius.Value),
-            IsLosingThroughCircuit = _leak.IsFound,
-            Hygiene = _hygiene,
+            IsLosingThroughCircuit = IsLosing,
+            Hygiene = _learning.Hygiene,
         };
     }
 
@@ -273,7 +236,7 @@ internal sealed class TankEstimator
         _isTankProbe = [scan.Fitted.Has(Channel.TankTop), scan.Fitted.Has(Channel.TankMiddle), scan.Fitted.Has(Channel.TankBottom)];
         foreach (var hypothesis in _hypotheses)
         {
-            _prior.Spread(hypothesis.Ensemble, scan.Fitted.Has(Channel.Surroundings), _isTankProbe.Count(fitted => fitted));
+            _prior.Spread(hypothesis.Ensemble, scan.Fitted.Has(Channel.Surroundings), _isTankProbe);
             hypothesis.KeepOffsetsApart(_isTankProbe);
         }
 
@@ -302,12 +265,36 @@ internal sealed class TankEstimator
             }
         }
 
+        var around = new TankSurroundings(
+            _airCelsius,
+            coolant,
+            _circulation.IsFound ? TankReadings.ColderLineOf(scan) ?? _airCelsius : null,
+            _draw.IsDrawing ? _van.Tank.ColdSupplyCelsius : null,
+            isElementOn);
         var steps = Math.Min(MostSteps, (int)Math.Ceiling(stepS / LongestStepS));
         foreach (var hypothesis in _hypotheses)
         {
             for (var i = 0; i < steps; i++)
             {
-                hypothesis.Pass(stepS / steps, _airCelsius, coolant, isElementOn, _draw.IsDrawing, _van.Tank.ColdSupplyCelsius);
+                hypothesis.Pass(stepS / steps, around);
+            }
+        }
+    }
+
+    private void WatchForCirculation(ScreenedScan scan, bool isQuiet, double stepS)
+    {
+        var wasFound = _circulation.IsFound;
+        var areOpen = scan[Signal.ValvesClosed] != true;
+        _circulation.Observe(isQuiet && areOpen, TankReadings.Of(scan, Channel.TankTop), TankReadings.Of(scan, Channel.TankBottom), stepS);
+        foreach (var hypothesis in _hypotheses)
+        {
+            if (_circulation.IsFound && !wasFound)
+            {
+                hypothesis.BeginCirculation();
+            }
+            else if (wasFound && !_circulation.IsFound)
+            {
+                hypothesis.EndCirculation();
             }
         }
     }
@@ -343,7 +330,7 @@ internal sealed class TankEstimator
 
     private void Assimilate(ScreenedScan scan, double stepS, int[] rows)
     {
-        var readingK = _quietS > CalmS ? ReadingK : MovingReadingK;
+        var readingK = ReadingK + ((MovingReadingK - ReadingK) * Math.Exp(-_quietS / CalmS));
         var variance = readingK * readingK * Math.Max(1, ReadingEachS / stepS);
         var isLost = true;
         var sum = 0.0;
@@ -365,7 +352,8 @@ internal sealed class TankEstimator
         _lostS = isLost ? _lostS + stepS : 0;
         if (_lostS > 180)
         {
-            // The model and the probes have parted: the readings are believed and the layers begun anew; what was learnt stays.
+            // The model and the probes have parted: the readings are believed and the layers begun anew; what was
+            // learnt stays.
             SpreadLayers(scan);
             _lostS = 0;
         }

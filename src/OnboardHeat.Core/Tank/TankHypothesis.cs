@@ -1,31 +1,38 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// One ensemble that takes the bottom probe to touch a certain layer. Where it really sits nobody says, and it changes by minutes what a
-/// draw looks like; so three hypotheses run side by side, and the readings weigh them.
+/// One ensemble that takes the bottom probe to touch a certain layer. Where it really sits nobody says, and it changes
+/// by minutes what a draw looks like; so three hypotheses run side by side, and the readings weigh them.
 /// </summary>
 internal sealed class TankHypothesis
 {
     private const int N = TankGeometry.Layers;
     private const int Members = TankEnsemble.Members;
 
-    /// <summary>Rate of a tap in such a van, litres a minute, its spread, and the most (common practice, no source).</summary>
+    /// <summary>
+    /// Rate of a tap in such a van, litres a minute, its spread, and the most (common practice, no source).
+    /// </summary>
     private const double TapLPerMin = 4, TapSpreadLPerMin = 2, TapMostLPerMin = 15;
 
-    /// <summary>How long a draw has been on when it is seen, s: the lag of the probe, and the way of the cold up to its layer.</summary>
+    /// <summary>
+    /// How long a draw has been on when it is seen, s: the lag of the probe, and the way of the cold up to its layer.
+    /// </summary>
     private const double SeenAfterS = 35, SeenAfterPerLayerS = 15;
 
     /// <summary>
-    /// What the model cannot know of the layers, K for each square root of a minute: it keeps the filter listening. Lower layers, where
-    /// coil, inlet and plate are, three times as much.
+    /// What the model cannot know of the layers, K for each square root of a minute: it keeps the filter listening.
+    /// Lower layers, where coil, inlet and plate are, three times as much.
     /// </summary>
     private const double StirK = 0.003;
 
-    /// <summary>Largest mean own offset of a probe, K.</summary>
-    private const double OffsetMostK = 2 * EnsemblePrior.OffsetK;
-
     /// <summary>Water this much warmer or colder than a probe is half out of its word, K.</summary>
     private const double SameWaterK = 2;
+
+    /// <summary>
+    /// What coolant carries that turns by itself, W/K, and its spread as a ratio: some 0.05 litres a minute (common
+    /// practice, no source).
+    /// </summary>
+    private const double CirculationWPerK = 3, CirculationSpread = 0.6;
 
     private readonly TankGeometry _tank;
     private readonly EnsemblePrior _prior;
@@ -55,10 +62,15 @@ internal sealed class TankHypothesis
         _prior.SpreadLayers(Ensemble, topCelsius, bottomCelsius, knowsBottom, _bottomLayer);
 
     /// <summary>Lets time pass.</summary>
-    public void Pass(double stepS, double airCelsius, double? coolantCelsius, bool isElementOn, bool isDrawing, double coldCelsius)
+    public void Pass(double stepS, in TankSurroundings around)
     {
-        HeatingW = _step.Pass(stepS, airCelsius, coolantCelsius, isElementOn);
-        if (isDrawing)
+        HeatingW = _step.Pass(stepS, around.AirCelsius, around.CoolantCelsius, around.IsElementOn);
+        if (around.CirculatesFromCelsius is { } entering)
+        {
+            HeatingW -= _step.Circulate(stepS, entering);
+        }
+
+        if (around.DrawsFromCelsius is { } coldCelsius)
         {
             _step.Draw(stepS, coldCelsius);
         }
@@ -68,7 +80,9 @@ internal sealed class TankHypothesis
         _step.Follow(stepS);
     }
 
-    /// <summary>A draw is seen to begin: every member takes a rate of its own, and draws what had been drawn before it was seen.</summary>
+    /// <summary>
+    /// A draw is seen to begin: every member takes a rate of its own, and draws what had been drawn before it was seen.
+    /// </summary>
     public void BeginDraw(double stepS, double coldCelsius)
     {
         var rates = Ensemble[Row.Draw];
@@ -81,6 +95,19 @@ internal sealed class TankHypothesis
             _step.Draw(m, rates[m] * seenAfterS * (0.4 + (1.2 * FixedScatter.Uniform(18, m))), coldCelsius);
         }
     }
+
+    /// <summary>Coolant is seen to turn by its own buoyancy: how fast, every member takes a guess of its own.</summary>
+    public void BeginCirculation()
+    {
+        var scatter = FixedScatter.Normal(19);
+        for (var m = 0; m < Members; m++)
+        {
+            Ensemble[Row.Circulation][m] = CirculationWPerK * Math.Exp(CirculationSpread * scatter[m]);
+        }
+    }
+
+    /// <summary>It has ended.</summary>
+    public void EndCirculation() => Ensemble[Row.Circulation].Clear();
 
     /// <summary>The draw has ended.</summary>
     public void EndDraw() => Ensemble[Row.Draw].Clear();
@@ -102,8 +129,8 @@ internal sealed class TankHypothesis
     }
 
     /// <summary>
-    /// A probe speaks for the water that is as warm as what it touches: that is mixed with it, or was. Beyond a front it says nothing,
-    /// whatever a small ensemble makes of it, except while a draw moves the front.
+    /// A probe speaks for the water that is as warm as what it touches: that is mixed with it, or was. Beyond a front
+    /// it says nothing, whatever a small ensemble makes of it, except while a draw moves the front.
     /// </summary>
     public void Weigh(int probe, bool isDrawing, Span<double> weights)
     {
@@ -121,13 +148,16 @@ internal sealed class TankHypothesis
         }
     }
 
-    /// <summary>What all tank probes share is no offset of one of them: the own offsets of the fitted probes sum to nothing in every member.</summary>
+    /// <summary>
+    /// What all tank probes share is no offset of one of them: the own offsets of the fitted probes, each by how much
+    /// its word counts, sum to nothing in every member.
+    /// </summary>
     public void KeepOffsetsApart(ReadOnlySpan<bool> isTankProbe)
     {
-        var fitted = 0;
-        foreach (var isFitted in isTankProbe)
+        var weights = 0.0;
+        for (var p = 0; p < 3; p++)
         {
-            fitted += isFitted ? 1 : 0;
+            weights += isTankProbe[p] ? EnsemblePrior.OffsetWeight(p) : 0;
         }
 
         for (var m = 0; m < Members; m++)
@@ -135,12 +165,12 @@ internal sealed class TankHypothesis
             var sum = 0.0;
             for (var p = 0; p < 3; p++)
             {
-                sum += isTankProbe[p] ? Ensemble[Row.Offset + p][m] : 0;
+                sum += isTankProbe[p] ? EnsemblePrior.OffsetWeight(p) * Ensemble[Row.Offset + p][m] : 0;
             }
 
             for (var p = 0; p < 3; p++)
             {
-                Ensemble[Row.Offset + p][m] -= sum / fitted;
+                Ensemble[Row.Offset + p][m] -= sum / weights;
             }
         }
     }
@@ -161,6 +191,7 @@ internal sealed class TankHypothesis
         Ensemble.Clamp(Row.CoilReach, 2, N);
         Ensemble.Clamp(Row.CoolantGain, 0.98, 1.15);
         Ensemble.Clamp(Row.Element, 0, 5000);
+        Ensemble.Clamp(Row.Circulation, 0, 20);
         KeepOpen(Row.Coil, 0.08 * Ensemble.Mean(Row.Coil));
         KeepOpen(Row.CoilReach, 0.4);
         KeepOpen(Row.CoilFoot, 0.1);
@@ -170,9 +201,9 @@ internal sealed class TankHypothesis
         {
             KeepOpen(Row.Lag + p, 4);
             KeepOpen(Row.Offset + p, 0.05);
-            HoldOffset(Row.Offset + p);
+            HoldOffset(Row.Offset + p, 2 * EnsemblePrior.OffsetOf(p));
             Ensemble.Clamp(Row.Lag + p, 8, 100);
-            Ensemble.Clamp(Row.Offset + p, -1, 1);
+            Ensemble.Clamp(Row.Offset + p, -3 * EnsemblePrior.OffsetOf(p), 3 * EnsemblePrior.OffsetOf(p));
         }
 
         _step.Mix();
@@ -189,12 +220,13 @@ internal sealed class TankHypothesis
     }
 
     /// <summary>
-    /// An offset beyond what a probe's data sheet allows is more likely the model's fault: its mean is held within two deviations.
+    /// An offset beyond what a probe's data sheet allows is more likely the model's fault: its mean is held within two
+    /// deviations.
     /// </summary>
-    private void HoldOffset(int row)
+    private void HoldOffset(int row, double mostK)
     {
         var mean = Ensemble.Mean(row);
-        var beyond = mean - Math.Clamp(mean, -OffsetMostK, OffsetMostK);
+        var beyond = mean - Math.Clamp(mean, -mostK, mostK);
         if (beyond != 0)
         {
             foreach (ref var value in Ensemble[row])

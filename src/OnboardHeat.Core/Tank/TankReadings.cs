@@ -6,12 +6,29 @@ namespace OnboardHeat.Core.Tank;
 /// <summary>What the estimate takes from a scan.</summary>
 internal static class TankReadings
 {
-    /// <summary>Steps of a probe (K) and the fastest that a coil heats (K/s): more is a probe that still warms to its place, or nonsense.</summary>
+    /// <summary>
+    /// Steps of a probe (K) and the fastest that a coil heats (K/s): more is a probe that still warms to its place, or
+    /// nonsense.
+    /// </summary>
     private const double SteadyK = 0.25, SteadyKPerS = 0.04;
 
     /// <summary>The first of three that is good, °C; the last value of the third if none is.</summary>
     public static double Nearest(ScreenedScan scan, Channel first, Channel second, Channel third) =>
         scan[first].IsGood ? scan[first].Value : scan[second].IsGood ? scan[second].Value : scan[third].Value;
+
+    /// <summary>What a channel reads, °C; NaN when it is not to be believed.</summary>
+    public static double Of(ScreenedScan scan, Channel channel) => scan[channel].IsGood ? scan[channel].Value : double.NaN;
+
+    /// <summary>
+    /// The colder of the two lines, °C: by it coolant enters that turns by its own buoyancy. Null when none is read.
+    /// </summary>
+    public static double? ColderLineOf(ScreenedScan scan) => (scan[Channel.Flow].IsGood, scan[Channel.Return].IsGood) switch
+    {
+        (true, true) => Math.Min(scan[Channel.Flow].Value, scan[Channel.Return].Value),
+        (true, false) => scan[Channel.Flow].Value,
+        (false, true) => scan[Channel.Return].Value,
+        _ => null,
+    };
 
     /// <summary>Coolant in the coil as its probes show it; null when none passes, or when nobody can know.</summary>
     public static double? CoolantOf(ScreenedScan scan)
@@ -33,8 +50,8 @@ internal static class TankReadings
     }
 
     /// <summary>
-    /// Whether each tank probe reads about what it read a scan ago: a bus that wakes up can give one scan of nonsense, and the
-    /// first belief weighs much.
+    /// Whether each tank probe reads about what it read a scan ago: a bus that wakes up can give one scan of nonsense,
+    /// and the first belief weighs much.
     /// </summary>
     public static bool AreSteady(ScreenedScan scan, Span<double> beforeCelsius)
     {

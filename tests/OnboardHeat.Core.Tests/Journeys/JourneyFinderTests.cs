@@ -13,7 +13,8 @@ public sealed class JourneyFinderTests
     [Fact]
     public void MountainDay_FallsIntoTheStretchesThatWereDriven()
     {
-        // GIVEN the plan: two minutes of idling from 8:44, a pass, 35 min at the top, a descent, 28 min by the lake with a shower, a climb.
+        // GIVEN the plan: two minutes of idling from 8:44, a pass, 35 min at the top, a descent, 28 min by the lake
+        // with a shower, a climb.
         var journeys = Journeys(s_van, DrivePlans.MountainDay(hoseComesOff: false));
 
         // THEN the first heating run is the way to the top, which ends at 66 min.
@@ -32,7 +33,7 @@ public sealed class JourneyFinderTests
         Assert.InRange(standing.ToS - standing.FromS, 2000, 2160);
         var draw = Assert.Single(journeys, j => j.Type == JourneyType.Draw);
         Assert.InRange(draw.FromS, 8320, 8420);
-        Assert.InRange(draw.ToS, 8540, 8740);
+        Assert.InRange(draw.ToS, 8540, 8760);
     }
 
     [Fact]

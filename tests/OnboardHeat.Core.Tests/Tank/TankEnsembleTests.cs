@@ -7,8 +7,8 @@ public sealed class TankEnsembleTests
     [Fact]
     public void OneUnknownReadDirectly_GetsTheGainsOfTheScalarKalmanFilter()
     {
-        // Welch and Bishop, TR 95-041: R = 0.01, Q = 1e-5, P0 = 1. The ensemble square-root filter is exact for one linear unknown;
-        // deviations after steps 1, 2, 3, 5, 10, 20, 50 as evaluated from the scalar recursion.
+        // Welch and Bishop, TR 95-041: R = 0.01, Q = 1e-5, P0 = 1. The ensemble square-root filter is exact for one
+        // linear unknown; deviations after steps 1, 2, 3, 5, 10, 20, 50 as evaluated from the scalar recursion.
         var expected = new Dictionary<int, double>
         {
             [1] = .0099009911, [2] = .0049776483, [3] = .0033278392, [5] = .0020080135, [10] = .0010273160, [20] = .00055982377, [50] = .00033921082,
@@ -86,7 +86,7 @@ public sealed class TankEnsembleTests
         var tank = new TankGeometry(new TankDescription { VolumeLitres = 19 });
         var hypothesis = new TankHypothesis(tank, new EnsemblePrior(new TankDescription { VolumeLitres = 19 }, new LearntTank(), null), 1);
         var prior = new EnsemblePrior(new TankDescription { VolumeLitres = 19 }, new LearntTank(), null);
-        prior.Spread(hypothesis.Ensemble, hasAir: true, 2);
+        prior.Spread(hypothesis.Ensemble, hasAir: true, [true, false, true]);
         hypothesis.Spread(60, 20, knowsBottom: true);
         var ensemble = hypothesis.Ensemble;
         var single = new double[TankGeometry.Layers];
