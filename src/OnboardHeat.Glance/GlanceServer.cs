@@ -27,7 +27,7 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
 
     private readonly GlanceSettings _settings;
     private readonly GlancePorts _ports;
-    private readonly LivePages _pages = new();
+    private readonly LivePages _pages;
     private readonly PairingDesk _desk;
     private readonly PhoneBook _phones;
     private readonly TurnQueue _turns;
@@ -42,6 +42,7 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
         ArgumentNullException.ThrowIfNull(ports);
         _settings = settings;
         _ports = ports;
+        _pages = new LivePages(ports.Time);
         _desk = new PairingDesk(ports.Time);
         _phones = new PhoneBook(settings.PhonesFile);
         _turns = ports.Feed.Subscribe("glance", QueueCapacity);

@@ -15,6 +15,12 @@ public sealed record GlanceSettings
     /// <summary>Whether anyone on the network may read without pairing.</summary>
     public required bool IsReadingOpen { get; init; }
 
+    /// <summary>
+    /// The longest time between two scans, while the van stands. A newest picture that is half as old again is overdue: the page then says
+    /// that figures are old although the daemon answers, so that a judging loop that hangs is seen.
+    /// </summary>
+    public TimeSpan LongestScanPeriod { get; init; } = TimeSpan.FromSeconds(10);
+
     /// <summary>File of the paired phones; null keeps them in memory only (demo).</summary>
     public string? PhonesFile { get; init; }
 

@@ -34,6 +34,7 @@ internal sealed class VanOutputs : IAsyncDisposable
             Port = options.Glance.Port,
             Listen = options.Glance.Listen,
             IsReadingOpen = options.Glance.OpenReading,
+            LongestScanPeriod = TimeSpan.FromSeconds(options.OneWire.ParkedScanSeconds),
             PhonesFile = Path.Combine(options.History.Folder, "phones.json"),
         };
         _page = new PageWorker(

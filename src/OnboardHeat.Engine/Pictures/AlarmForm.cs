@@ -15,6 +15,9 @@ public record AlarmForm
     /// <summary>Whether its condition holds now, after the delays.</summary>
     public required bool Present { get; init; }
 
+    /// <summary>Whether a person has said that it was seen; what is not stays to be acknowledged, latched or over.</summary>
+    public required bool Acknowledged { get; init; }
+
     /// <summary><c>critical</c>, <c>warning</c> or <c>advice</c>.</summary>
     public required string Priority { get; init; }
 

@@ -51,6 +51,7 @@ public sealed class PictureJson(string vanId, FittedSet fitted)
             Subject = alarm.Subject,
             State = PublicNames.Of(alarm.State),
             Present = alarm.IsPresent,
+            Acknowledged = alarm.IsAcknowledged,
             Priority = PublicNames.Of(alarm.Definition.Priority),
             SinceS = Rounded(alarm.SinceS) ?? 0,
             Because = alarm.Because,

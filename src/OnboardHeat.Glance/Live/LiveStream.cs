@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
@@ -5,14 +6,19 @@ using Microsoft.AspNetCore.Http.Features;
 namespace OnboardHeat.Glance.Live;
 
 /// <summary>
-/// One page's stream of server-sent events: the newest picture at once, each newer one, and a beat at least every five seconds so that
-/// the page can tell silence from calm. A page that takes longer than that for one event is dropped.
+/// One page's stream of server-sent events: the newest picture at once, each newer one, and a beat at least every three seconds so that
+/// the page can tell silence from calm. A beat carries the age of the newest picture: a loop that hangs behind a server that lives is
+/// seen too. A page that takes longer than five seconds for one event is dropped.
 /// </summary>
-internal sealed class LiveStream(LivePages pages, TimeProvider time, CancellationToken stopping)
+internal sealed class LiveStream(LivePages pages, TimeSpan longestScanPeriod, TimeProvider time, CancellationToken stopping)
 {
-    private static readonly TimeSpan s_beat = TimeSpan.FromSeconds(4);
+    // The page calls 8 s of silence a lost connection: two beats may be late before it does.
+    private static readonly TimeSpan s_beat = TimeSpan.FromSeconds(3);
     private static readonly TimeSpan s_slowest = TimeSpan.FromSeconds(5);
-    private static readonly byte[] s_beatBytes = Encoding.UTF8.GetBytes("event: beat\ndata: {}\n\n");
+
+    // A scan that takes a failing bus's time is not overdue yet; half a period more is.
+    private const double OverduePeriods = 1.5, LeastOverdueS = 10;
+
     private static readonly byte[] s_head = Encoding.UTF8.GetBytes("event: picture\ndata: ");
     private static readonly byte[] s_tail = "\n\n"u8.ToArray();
 
@@ -45,38 +51,50 @@ internal sealed class LiveStream(LivePages pages, TimeProvider time, Cancellatio
 
     private async Task StreamAsync(HttpContext context, CancellationToken ended)
     {
+        var isFirst = true;
         while (true)
         {
             var newer = pages.Newer;
-            await SendAsync(context, pages.Latest, ended);
+            if (pages.Latest is { } picture)
+            {
+                await SendAsync(context, ended, s_head, picture, s_tail);
+            }
+
+            if (isFirst || pages.Latest is null)
+            {
+                // A page that comes while the loop hangs gets an old picture, and must be told so at once.
+                await SendAsync(context, ended, Beat());
+                isFirst = false;
+            }
+
             while (!newer.IsCompleted)
             {
                 var beat = Task.Delay(s_beat, time, ended);
                 if (await Task.WhenAny(newer, beat) == beat)
                 {
                     await beat;
-                    await SendAsync(context, null, ended);
+                    await SendAsync(context, ended, Beat());
                 }
             }
         }
     }
 
-    private async Task SendAsync(HttpContext context, byte[]? picture, CancellationToken ended)
+    private byte[] Beat()
+    {
+        var age = pages.Age is { } known ? known.TotalSeconds.ToString("0.0", CultureInfo.InvariantCulture) : "null";
+        var overdue = Math.Max(LeastOverdueS, longestScanPeriod.TotalSeconds * OverduePeriods).ToString("0", CultureInfo.InvariantCulture);
+        return Encoding.UTF8.GetBytes($"event: beat\ndata: {{\"pictureAgeS\":{age},\"overdueS\":{overdue}}}\n\n");
+    }
+
+    private async Task SendAsync(HttpContext context, CancellationToken ended, params IReadOnlyList<byte[]> parts)
     {
         using var slow = new CancellationTokenSource(s_slowest, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(slow.Token, ended);
-        var body = context.Response.Body;
-        if (picture is null)
+        foreach (var part in parts)
         {
-            await body.WriteAsync(s_beatBytes, either.Token);
-        }
-        else
-        {
-            await body.WriteAsync(s_head, either.Token);
-            await body.WriteAsync(picture, either.Token);
-            await body.WriteAsync(s_tail, either.Token);
+            await context.Response.Body.WriteAsync(part, either.Token);
         }
 
-        await body.FlushAsync(either.Token);
+        await context.Response.Body.FlushAsync(either.Token);
     }
 }

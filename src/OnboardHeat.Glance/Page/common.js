@@ -5,13 +5,14 @@ const house = {
   look() {
     const chosen = localStorage.getItem('look');
     const dark = matchMedia('(prefers-color-scheme: dark)').matches;
-    const night = chosen ? chosen === 'night' : dark;
-    document.documentElement.dataset.look = night ? 'night' : 'day';
+    document.documentElement.dataset.look = (chosen ? chosen === 'night' : dark) ? 'night' : 'day';
     const button = document.getElementById('look');
     if (button) {
-      button.textContent = night ? 'Day look' : 'Night look';
+      button.textContent = `Look: ${chosen || 'automatic'}`;
       button.onclick = () => {
-        localStorage.setItem('look', night ? 'day' : 'night');
+        const next = { day: 'night', night: '' }[chosen] ?? 'day';
+        if (next) localStorage.setItem('look', next);
+        else localStorage.removeItem('look');
         house.look();
       };
     }
@@ -27,18 +28,22 @@ const house = {
 
   /* A span as a person would say it. */
   span(seconds) {
-    const minutes = Math.round(seconds / 60);
-    if (minutes < 1) return 'under a minute';
+    const minutes = Math.max(1, Math.round(seconds / 60));
     if (minutes < 90) return `${minutes} min`;
     const hours = minutes / 60;
     return hours < 36 ? `${hours.toFixed(hours < 10 ? 1 : 0)} h` : `${(hours / 24).toFixed(1)} days`;
+  },
+
+  /* An age counts in seconds at first: whether figures are ten or fifty seconds old matters. */
+  age(seconds) {
+    return seconds < 90 ? `${Math.round(seconds)} s` : house.span(seconds);
   },
 
   /* The daemon's clock, not the phone's: both ends come from the same picture. */
   clock(time, now) {
     const at = new Date(time);
     const from = new Date(now);
-    const text = at.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+    const text = at.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
     const day = (d) => Math.floor((d - d.getTimezoneOffset() * 60000) / 86400000);
     const days = day(at) - day(from);
     if (days === 0) return text;
@@ -59,7 +64,7 @@ const house = {
     const answer = await fetch(path, { cache: 'no-store', ...options });
     const type = answer.headers.get('Content-Type') || '';
     const content = type.includes('json') ? await answer.json() : await answer.text();
-    if (!answer.ok) throw new Error(content.message || `refused (${answer.status})`);
+    if (!answer.ok) throw Object.assign(new Error(content.message || `refused (${answer.status})`), { status: answer.status });
     return content;
   },
 };

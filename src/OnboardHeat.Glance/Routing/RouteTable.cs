@@ -14,7 +14,7 @@ internal static class RouteTable
         CancellationToken stopping)
     {
         var assets = new PageAssets();
-        var live = new LiveStream(pages, ports.Time, stopping);
+        var live = new LiveStream(pages, settings.LongestScanPeriod, ports.Time, stopping);
         var actions = new ActionsEndpoint(ports.Inbox, gate, audit);
         var pairing = new PairEndpoint(desk, phones, audit, ports.Time);
         var record = new RecordEndpoints(ports.Record);

@@ -83,7 +83,7 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
         {
             if (!turn.Picture.Alarms.Any(alarm => alarm.Path == path))
             {
-                due.Add(MessageOf(turn, said.Alarm with { State = AlarmState.Normal, IsPresent = false }));
+                due.Add(MessageOf(turn, said.Alarm with { State = AlarmState.Normal, IsPresent = false, IsAcknowledged = true }));
                 _saidAlarms.Remove(path);
                 _alarmChanges++;
             }
@@ -102,6 +102,7 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
             Subject = form.Subject,
             State = form.State,
             Present = form.Present,
+            Acknowledged = form.Acknowledged,
             Priority = form.Priority,
             SinceS = form.SinceS,
             Because = form.Because,
@@ -180,7 +181,8 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
         public TimeSpan? At { get; set; }
 
         public bool HasMoved(AlarmSnapshot other) =>
-            Alarm.State != other.State || Alarm.IsPresent != other.IsPresent || Alarm.SinceS != other.SinceS;
+            Alarm.State != other.State || Alarm.IsPresent != other.IsPresent || Alarm.IsAcknowledged != other.IsAcknowledged
+            || Alarm.SinceS != other.SinceS;
 
         public bool HasSameWords(AlarmSnapshot other) =>
             Alarm.Because == other.Because
