@@ -19,7 +19,7 @@ internal static class Program
             DemoCommand.Create(),
             ExportCommand.Create(),
         };
-        foreach (var action in ActionCommands.Create())
+        foreach (var action in (IEnumerable<Command>)[.. ActionCommands.Create(), .. PairCommands.Create()])
         {
             root.Subcommands.Add(action);
         }

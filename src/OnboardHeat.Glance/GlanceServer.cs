@@ -76,7 +76,7 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
         _app = builder.Build();
         var hosts = new HostListBox();
         var gate = new Gate(hosts.Accepts, _phones, _settings.IsReadingOpen);
-        var audit = new AuditLog(_ports.Logs.CreateLogger("Page"));
+        var audit = new AuditLog(_ports.Logs.CreateLogger("Page"), _ports.Time);
         var doors = new Doorway(gate, audit);
         Routes = RouteTable.For(_settings, _ports, _pages, gate, audit, _desk, _phones, _stopping.Token);
         foreach (var route in Routes)
@@ -105,7 +105,12 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
     }
 
     /// <inheritdoc/>
-    public (string Code, string Address) NewCode() => (_desk.NewCode(), new Uri(Address ?? new Uri("http://localhost/"), "pair").ToString());
+    public PairingCode NewCode()
+    {
+        var listens = IPAddress.Parse(_settings.Listen);
+        var addresses = OwnAddresses.Of(listens).Select(host => $"{Address?.Scheme}://{host}:{Address?.Port}/pair");
+        return new PairingCode(_desk.NewCode(), PairingDesk.CodeLife, [.. addresses], !IPAddress.IsLoopback(listens));
+    }
 
     /// <inheritdoc/>
     public int Forget(string id) => _phones.Remove(id);
@@ -127,7 +132,9 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
         kestrel.AddServerHeader = false;
         kestrel.Limits.MaxRequestBodySize = Body.MostBytes;
         kestrel.Limits.MaxRequestHeadersTotalSize = 16 * 1024;
-        kestrel.Limits.MaxConcurrentConnections = 64;
+        // A browser opens up to six connections to a page: sixteen pages, and some to spare.
+        kestrel.Limits.MaxConcurrentConnections = 128;
+        kestrel.Limits.KeepAliveTimeout = TimeSpan.FromSeconds(15);
         kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
         kestrel.Listen(IPAddress.Parse(_settings.Listen), _settings.Port, listen =>
         {

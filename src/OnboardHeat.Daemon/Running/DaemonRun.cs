@@ -87,7 +87,8 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
         outputs.Start(workers, ending.Token);
         trials.Start(workers, outputs.Record, ending.Token);
         workers.Add("first drive", firstDrive.RunAsync());
-        var answers = Answers(van, saver, firstDrive, new DaemonBus(van, wires, survey, saver));
+        var answers = Answers(
+            van, saver, firstDrive, new DaemonBus(van, wires, survey, saver), new PairingAnswer(() => outputs.Pairing));
         var transfers = new RecordTransfers(outputs.Record, van.Description.Fitted);
         var control = new ControlServer(
             _options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));
@@ -103,11 +104,13 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
     }
 
     /// <summary>Everything that can be asked over the control socket. A new answer is added here.</summary>
-    private ControlAnswers Answers(RunningVan van, StateSaver saver, FirstDriveWorker firstDrive, DaemonBus bus) => new(
+    private ControlAnswers Answers(
+        RunningVan van, StateSaver saver, FirstDriveWorker firstDrive, DaemonBus bus, PairingAnswer pairing) => new(
         new ActionAnswer(van),
         new WorksAnswer(van),
         new ProbesAnswer(bus),
         new OffsetAnswer(bus),
+        pairing,
         new CheckAnswer(van, configuration, bus, saver, firstDrive));
 
     private static void TellOfKeeping(ILogger log, string? why)

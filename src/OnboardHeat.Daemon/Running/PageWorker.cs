@@ -1,5 +1,7 @@
 using System.Net.Sockets;
+using System.Security.Cryptography;
 using Microsoft.Extensions.Logging;
+using OnboardHeat.Engine.Ports;
 using OnboardHeat.Glance;
 
 namespace OnboardHeat.Daemon.Running;
@@ -10,6 +12,11 @@ internal sealed class PageWorker(GlanceSettings settings, GlancePorts ports, Tim
     /// <summary>A network that comes up late, a port that another program lets go.</summary>
     private static readonly TimeSpan s_retryEvery = TimeSpan.FromSeconds(30);
 
+    private volatile GlanceServer? _up;
+
+    /// <summary>Makes phones known; null while the page is not up.</summary>
+    public IPairing? Pairing => _up;
+
     public async Task RunAsync(CancellationToken ending)
     {
         var hasTold = false;
@@ -19,7 +26,7 @@ internal sealed class PageWorker(GlanceSettings settings, GlancePorts ports, Tim
             {
                 await ServeAsync(ending).ConfigureAwait(false);
             }
-            catch (Exception fault) when (fault is IOException or SocketException or UnauthorizedAccessException)
+            catch (Exception fault) when (fault is IOException or SocketException or UnauthorizedAccessException or CryptographicException)
             {
                 if (!hasTold)
                 {
@@ -37,7 +44,9 @@ internal sealed class PageWorker(GlanceSettings settings, GlancePorts ports, Tim
         await using var server = new GlanceServer(settings, ports);
         await server.StartAsync(CancellationToken.None).ConfigureAwait(false);
         Log.PageOpen(log, server.Address);
+        _up = server;
         await RestAsync(Timeout.InfiniteTimeSpan, ending).ConfigureAwait(false);
+        _up = null;
     }
 
     private async Task RestAsync(TimeSpan span, CancellationToken ending) =>

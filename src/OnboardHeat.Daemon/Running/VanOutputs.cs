@@ -35,6 +35,8 @@ internal sealed class VanOutputs : IAsyncDisposable
             Listen = options.Glance.Listen,
             IsReadingOpen = options.Glance.OpenReading,
             LongestScanPeriod = TimeSpan.FromSeconds(options.OneWire.ParkedScanSeconds),
+            CertificateFile = options.Glance.CertificateFile,
+            CertificateKeyFile = options.Glance.CertificateKeyFile,
             PhonesFile = Path.Combine(options.History.Folder, "phones.json"),
         };
         _page = new PageWorker(
@@ -47,6 +49,9 @@ internal sealed class VanOutputs : IAsyncDisposable
 
     /// <summary>The record read back.</summary>
     public IRecordReader Record => _recorder.Reader;
+
+    /// <summary>Makes phones known to the page; null while it is not up.</summary>
+    public IPairing? Pairing => _page.Pairing;
 
     /// <summary>Starts them; each ends when the feed does or when asked to.</summary>
     public void Start(Workers workers, CancellationToken ending)

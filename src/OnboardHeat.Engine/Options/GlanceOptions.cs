@@ -16,4 +16,14 @@ public sealed class GlanceOptions
     /// Whether everybody in the van's network may read without pairing; default false. Actions always need pairing.
     /// </summary>
     public bool OpenReading { get; set; }
+
+    /// <summary>
+    /// Certificate for HTTPS, a PEM file; left out: plain HTTP. Worth its trouble where strangers share the van's network.
+    /// </summary>
+    public string? CertificateFile { get; set; }
+
+    /// <summary>
+    /// Private key of the certificate, a PEM file that only the daemon can read; left out: it stands in <see cref="CertificateFile"/> too.
+    /// </summary>
+    public string? CertificateKeyFile { get; set; }
 }

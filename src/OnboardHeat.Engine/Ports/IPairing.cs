@@ -3,8 +3,8 @@ namespace OnboardHeat.Engine.Ports;
 /// <summary>Makes phones known to the page. The page implements it; the control socket, guarded by its file mode, asks for it.</summary>
 public interface IPairing
 {
-    /// <summary>A new code that works once within a few minutes, and the address where a phone enters it.</summary>
-    (string Code, string Address) NewCode();
+    /// <summary>A new code that works once within a few minutes; the one before it stops working.</summary>
+    PairingCode NewCode();
 
     /// <summary>The phones known: short number, name, wall-clock label of the pairing.</summary>
     IReadOnlyList<(string Id, string Name, DateTimeOffset PairedUtc)> Phones { get; }

@@ -15,7 +15,7 @@ internal sealed class PairEndpoint(PairingDesk desk, PhoneBook phones, AuditLog 
         }
 
         var code = new string([.. (asked.Code ?? "").Where(char.IsAsciiDigit)]);
-        var works = desk.Redeem(code, out var wait);
+        var works = desk.Redeem(code, context.Connection.RemoteIpAddress, out var wait);
         if (wait > TimeSpan.Zero)
         {
             context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);

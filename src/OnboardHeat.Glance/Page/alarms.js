@@ -141,17 +141,16 @@ const alarmCards = (() => {
     while (parent.children.length > list.length) parent.lastChild.remove();
   }
 
+  /* What is new since the last picture, the most urgent first and with its first step; advice can wait until it is read. */
   function announce(alarms) {
-    const now = new Set();
-    for (const alarm of alarms.filter(isOwed)) {
-      const key = `${targetOf(alarm)} ${alarm.sinceS}`;
-      now.add(key);
-      if (!announced.has(key) && alarm.priority !== 'advice') {
-        const first = alarm.whatToDo.length ? ` ${alarm.whatToDo[0]}` : '';
-        house.text('announce', `${signs[alarm.priority].slice(2).toLowerCase()}: ${titleOf(alarm)}.${first}`);
-      }
-    }
-    announced = now;
+    const owed = alarms.filter((alarm) => isOwed(alarm) && alarm.priority !== 'advice');
+    const keyOf = (alarm) => `${targetOf(alarm)} ${alarm.sinceS}`;
+    const fresh = owed.filter((alarm) => !announced.has(keyOf(alarm)));
+    announced = new Set(owed.map(keyOf));
+    if (fresh.length === 0) return;
+    const [first, ...others] = fresh;
+    const words = (alarm) => `${signs[alarm.priority].slice(2).toLowerCase()}: ${titleOf(alarm)}.`;
+    house.text('announce', [`${words(first)} ${first.whatToDo[0] ?? ''}`, ...others.map(words)].join(' '));
   }
 
   return {

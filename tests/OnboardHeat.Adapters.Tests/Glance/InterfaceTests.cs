@@ -1,4 +1,5 @@
 using System.Text.Json;
+using OnboardHeat.Core.Watch;
 using OnboardHeat.Glance.Assets;
 
 namespace OnboardHeat.Adapters.Tests.Glance;
@@ -38,6 +39,13 @@ public sealed class InterfaceTests
             Assert.DoesNotContain(" style=", html);
             Assert.DoesNotContain("<script>", html);
         }
+    }
+
+    [Fact]
+    public void Glance_HasAPersonsWordsForEveryAlarm()
+    {
+        var script = System.Text.Encoding.UTF8.GetString(new PageAssets().Find("alarms.js")!.Plain);
+        Assert.All(AlarmTable.Rows, row => Assert.Contains($"'{row.Name}': '", script));
     }
 
     [Fact]

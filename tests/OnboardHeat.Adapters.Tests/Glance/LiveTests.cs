@@ -1,4 +1,5 @@
 using System.Net;
+using Microsoft.Extensions.Time.Testing;
 using OnboardHeat.Glance.Live;
 
 namespace OnboardHeat.Adapters.Tests.Glance;
@@ -61,6 +62,26 @@ public sealed class LiveTests
             throw new EndOfStreamException();
         });
         await page.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task PageThatComesWhileTheLoopHangs_IsToldHowOldThePictureIs()
+    {
+        var time = new FakeTimeProvider();
+        await using var page = await ServedPage.StartAsync(time: time);
+        page.Turn(61.25);
+        using var first = new StreamReader(await OpenAsync(page));
+        await NextPictureAsync(first);
+        time.Advance(TimeSpan.FromSeconds(41));
+        using var late = new StreamReader(await OpenAsync(page));
+        await NextPictureAsync(late);
+        string? line;
+        while ((line = await late.ReadLineAsync()) != "event: beat")
+        {
+            Assert.NotNull(line);
+        }
+
+        Assert.Equal("""data: {"pictureAgeS":41.0,"overdueS":15}""", await late.ReadLineAsync());
     }
 
     private static async Task<Stream> OpenAsync(ServedPage page)

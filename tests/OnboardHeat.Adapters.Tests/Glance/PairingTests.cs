@@ -6,6 +6,8 @@ namespace OnboardHeat.Adapters.Tests.Glance;
 
 public sealed class PairingTests
 {
+    private static readonly IPAddress s_owner = IPAddress.Parse("192.168.8.20");
+
     private readonly FakeTimeProvider _time = new();
 
     [Fact]
@@ -13,8 +15,8 @@ public sealed class PairingTests
     {
         var desk = new PairingDesk(_time);
         var code = desk.NewCode();
-        Assert.True(desk.Redeem(code, out _));
-        Assert.False(desk.Redeem(code, out _));
+        Assert.True(desk.Redeem(code, s_owner, out _));
+        Assert.False(desk.Redeem(code, s_owner, out _));
     }
 
     [Fact]
@@ -23,30 +25,65 @@ public sealed class PairingTests
         var desk = new PairingDesk(_time);
         var code = desk.NewCode();
         _time.Advance(PairingDesk.CodeLife + TimeSpan.FromSeconds(1));
-        Assert.False(desk.Redeem(code, out _));
+        Assert.False(desk.Redeem(code, s_owner, out _));
     }
 
     [Fact]
-    public void WrongCodes_SlowEverybodyDown_AndNeverLockOut()
+    public void TenAddressesGuessingWithoutEnd_GetFewTries_AndNeverKeepTheOwnerOut()
     {
         var desk = new PairingDesk(_time);
         var code = desk.NewCode();
         var counted = 0;
-        for (var second = 0; second < 200; second++)
+        for (var tick = 0; tick < PairingDesk.CodeLife.TotalSeconds * 10 - 10; tick++)
         {
-            // Ten addresses at once: they share one wait.
-            for (var address = 0; address < 10; address++)
+            for (var address = 1; address <= 10; address++)
             {
-                desk.Redeem("00000000", out var refusedFor);
-                counted += refusedFor == TimeSpan.Zero ? 1 : 0;
+                desk.Redeem("00000000", new IPAddress([10, 0, 0, (byte)address]), out var wait);
+                counted += wait == TimeSpan.Zero ? 1 : 0;
             }
 
-            _time.Advance(TimeSpan.FromSeconds(1));
+            _time.Advance(TimeSpan.FromSeconds(0.1));
         }
 
-        Assert.InRange(counted, 5, 40);
-        _time.Advance(PairingDesk.LongestWait);
-        Assert.True(desk.Redeem(code, out var wait), $"still waits {wait}");
+        Assert.InRange(counted, 100, 170);
+        Assert.True(desk.Redeem(code, s_owner, out var refusedFor), $"the owner waits {refusedFor}");
+    }
+
+    [Fact]
+    public void OwnerWhoMistypes_WaitsALittleLongerEachTime_AndThenIsLetIn()
+    {
+        var desk = new PairingDesk(_time);
+        var code = desk.NewCode();
+        var last = TimeSpan.Zero;
+        for (var wrong = 0; wrong < 4; wrong++)
+        {
+            desk.Redeem("1", s_owner, out _);
+            Assert.False(desk.Redeem(code, s_owner, out var wait));
+            Assert.True(wait > last, $"{wait} after {last}");
+            last = wait;
+            _time.Advance(wait);
+        }
+
+        Assert.InRange(last.TotalSeconds, 1, 10);
+        Assert.True(desk.Redeem(code, s_owner, out _));
+    }
+
+    [Fact]
+    public void FloodOfAddresses_SharesOneWait_AndAnIPv6NeighbourhoodIsOne()
+    {
+        var desk = new PairingDesk(_time);
+        var counted = 0;
+        for (var address = 0; address < 5000; address++)
+        {
+            desk.Redeem("0", new IPAddress([10, 1, (byte)(address >> 8), (byte)address]), out var wait);
+            counted += wait == TimeSpan.Zero ? 1 : 0;
+        }
+
+        Assert.InRange(counted, PairingDesk.MostAddresses, PairingDesk.MostAddresses + 1);
+        var six = new PairingDesk(_time);
+        six.Redeem("0", IPAddress.Parse("fe80::1"), out _);
+        six.Redeem("0", IPAddress.Parse("fe80::2"), out var neighbour);
+        Assert.True(neighbour > TimeSpan.Zero);
     }
 
     [Fact]

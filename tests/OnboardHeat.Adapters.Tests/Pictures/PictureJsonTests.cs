@@ -30,7 +30,7 @@ public sealed class PictureJsonTests
             "forecast":{"storedEnergyKWh":1.235,"showerMinutes":5.4,"showerMinutesLow":4.86,"showerMinutesHigh":5.94,"mixedLitres":32.4,
             "ready":"at","readyAt":"2026-05-28T16:32:34Z","readyInS":720,"driveMinutesNeeded":null,"until":"beyond-7-days","usableUntil":null,
             "usableForS":null,"peakCelsius":null,"frostInS":null,"heatingWatts":1430,"lossCoefficientWPerK":0.71,"elapsedS":1234},
-            "alarms":[{"alarm":"coolant-loss","subject":"","state":"unacknowledged","present":true,"priority":"critical","sinceS":100,
+            "alarms":[{"alarm":"coolant-loss","subject":"","state":"unacknowledged","present":true,"acknowledged":false,"priority":"critical","sinceS":100,
             "because":"tray rose 9 K in 8 s while the engine ran","whatToDo":["Stop where it is safe to stop.","Engine off."]}],"works":false,"worksWords":[]}
             """.ReplaceLineEndings(""),
             written);

@@ -21,6 +21,8 @@ internal sealed class RunningDaemon : IDisposable
         process.BeginErrorReadLine();
     }
 
+    public int Id => _process.Id;
+
     public string Log
     {
         get

@@ -28,6 +28,11 @@ internal static class OptionRelations
             reading.Problem("Outputs:DisplayHeight", "is neither 32 nor 64");
         }
 
+        if (options.Glance is { CertificateKeyFile: not null, CertificateFile: null })
+        {
+            reading.Problem("Glance:CertificateKeyFile", "needs Glance:CertificateFile");
+        }
+
         CheckMessaging(options.Messaging, reading);
     }
 

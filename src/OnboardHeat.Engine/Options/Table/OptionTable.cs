@@ -57,7 +57,11 @@ internal static class OptionTable
         new OptionSection<OnboardHeatOptions, GlanceOptions>("Glance", o => o.Glance, new(
             new OptionWhole<GlanceOptions>("Port", 1, PortMax, o => o.Port, (o, v) => o.Port = v),
             new OptionText<GlanceOptions>("Listen", TextForm.Address, o => o.Listen, (o, v) => o.Listen = v),
-            new OptionSwitch<GlanceOptions>("OpenReading", o => o.OpenReading, (o, v) => o.OpenReading = v))),
+            new OptionSwitch<GlanceOptions>("OpenReading", o => o.OpenReading, (o, v) => o.OpenReading = v),
+            new OptionText<GlanceOptions>(
+                "CertificateFile", TextForm.AbsolutePath, o => o.CertificateFile, (o, v) => o.CertificateFile = v),
+            new OptionText<GlanceOptions>(
+                "CertificateKeyFile", TextForm.AbsolutePath, o => o.CertificateKeyFile, (o, v) => o.CertificateKeyFile = v))),
         new OptionSection<OnboardHeatOptions, ControlOptions>("Control", o => o.Control, new(
             new OptionText<ControlOptions>("Socket", TextForm.SocketPath, o => o.Socket, (o, v) => o.Socket = v))),
         new OptionSection<OnboardHeatOptions, LogOptions>("Log", o => o.Log, new(
