@@ -95,7 +95,9 @@
   function show(p) {
     const f = p.forecast;
     const alarm = alarmCards.show(p.alarms);
-    document.getElementById('works').hidden = !p.works;
+    document.getElementById('works').hidden = !p.works && p.worksWords.length === 0;
+    document.getElementById('works-title').hidden = !p.works;
+    house.text('works-words', p.worksWords.join(' '));
     house.text('minutes', f.showerMinutes === null ? '–' : minutes(f.showerMinutes));
     house.text('range', range(f));
     house.text('plan', plan(p));
