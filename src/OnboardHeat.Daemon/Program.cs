@@ -18,6 +18,9 @@ internal static class Program
             ReplayCommand.Create(),
             DemoCommand.Create(),
             ExportCommand.Create(),
+            ImportCommand.Create(),
+            BackupCommand.Create(),
+            RestoreCommand.Create(),
         };
         foreach (var action in (IEnumerable<Command>)[.. ActionCommands.Create(), .. PairCommands.Create()])
         {

@@ -1,5 +1,6 @@
 using OnboardHeat.Engine;
 using OnboardHeat.Engine.Ports;
+using OnboardHeat.History.Backup;
 using OnboardHeat.History.Disk;
 using OnboardHeat.History.Files;
 using OnboardHeat.History.ReadBack;
@@ -7,21 +8,26 @@ using OnboardHeat.History.ReadBack;
 namespace OnboardHeat.History;
 
 /// <summary>
-/// Writes turns to the record. It never holds anything up: turns wait in their queue, closed minutes in a bounded ring, and whatever the
-/// card does happens on the owner's thread. Where the card fails, recording pauses, says so to the house, and goes on by itself.
+/// Writes turns to the record. It never holds anything up: turns wait in their queue, closed minutes in a bounded ring,
+/// and whatever the card does happens on the owner's thread. Where the card fails, recording pauses, says so to the
+/// house, and goes on by itself.
 /// </summary>
 public sealed class Recorder : IAsyncDisposable
 {
     /// <summary>Turns that may wait while a month is checked at start: half an hour of two-second scans.</summary>
     public const int QueueCapacity = 1000;
 
-    /// <summary>Files looked through after the start, the newest apart, which is looked through before it is written.</summary>
+    /// <summary>
+    /// Files looked through after the start, the newest apart, which is looked through before it is written.
+    /// </summary>
     private const int OlderFilesChecked = 2;
 
     private static readonly TimeSpan s_firstRetry = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan s_longestRetry = TimeSpan.FromSeconds(60);
 
-    /// <summary>A card that takes longer than this for one write is told of; a healthy one takes well under a second.</summary>
+    /// <summary>
+    /// A card that takes longer than this for one write is told of; a healthy one takes well under a second.
+    /// </summary>
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(10);
 
     /// <summary>The service manager waits ten seconds at the end; the flush leaves it half.</summary>
@@ -70,6 +76,7 @@ public sealed class Recorder : IAsyncDisposable
         _desk = new RecordDesk(_owner);
         Reader = new RecordReader(_desk);
         Queue = new RecordQueue(_desk);
+        Vault = new RecordVault(_desk);
     }
 
     /// <summary>Reads the record back.</summary>
@@ -77,6 +84,9 @@ public sealed class Recorder : IAsyncDisposable
 
     /// <summary>The record as a queue for receivers.</summary>
     public IRecordQueue Queue { get; }
+
+    /// <summary>Backs the record up and restores months, while it is being written.</summary>
+    public IRecordVault Vault { get; }
 
     /// <summary>Records until the turns end, then flushes what is left. Never throws for what a card does.</summary>
     public async Task RunAsync()
@@ -217,7 +227,8 @@ public sealed class Recorder : IAsyncDisposable
     }
 
     /// <summary>
-    /// Run numbers come from the small file of what was learnt. If that was lost they begin anew; on record they never do.
+    /// Run numbers come from the small file of what was learnt. If that was lost they begin anew; on record they never
+    /// do.
     /// </summary>
     private int ShiftFor(int firstRun) =>
         _runShift ??= firstRun <= _highestRunBefore ? _highestRunBefore.Value + 1 - firstRun : 0;

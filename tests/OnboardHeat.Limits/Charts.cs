@@ -7,7 +7,9 @@ using OnboardHeat.History.Files;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Charts of 30 days and of a year over a record on disk that holds a packed block for every hour of a year.</summary>
+/// <summary>
+/// Charts of 30 days and of a year over a record on disk that holds a packed block for every hour of a year.
+/// </summary>
 internal static class Charts
 {
     private static readonly string[] s_columns = ["tank_top", "tank_bottom", "flow", "return", "surroundings", "tray"];
@@ -18,8 +20,8 @@ internal static class Charts
         Fill(folder, seed);
         var end = SomeScans.Start.AddDays(365);
 
-        // The first chart of a process also pays for compiling it; the daemon is compiled ahead of time. So one is drawn first, and then
-        // the record is opened anew.
+        // The first chart of a process also pays for compiling it; the daemon is compiled ahead of time. So one is
+        // drawn first, and then the record is opened anew.
         await TimeAsync(folder, SomeScans.Start, SomeScans.Start.AddDays(10));
         var month = await TimeAsync(folder, end.AddDays(-30), end);
         var year = await TimeAsync(folder, SomeScans.Start, end);
@@ -42,7 +44,8 @@ internal static class Charts
         return lines.All(line => line.Points.Count > 100) ? tookMs : double.PositiveInfinity;
     }
 
-    private static void Fill(string folder, int seed)
+    /// <summary>Fills a folder with a year: a packed block for every hour.</summary>
+    internal static void Fill(string folder, int seed)
     {
         var card = new CardFolder(folder);
         var scans = new SomeScans(seed).Drive(1, 1800).ToArray();

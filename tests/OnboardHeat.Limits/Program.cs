@@ -1,3 +1,5 @@
+using OnboardHeat.Limits.Daemons;
+
 namespace OnboardHeat.Limits;
 
 internal static class Program
@@ -13,8 +15,9 @@ internal static class Program
             "mutilations" => Mutilations.Run(seed, isShort ? 60 : 200),
             "nth-write-fails" => await FailingWrites.RunAsync(seed, isShort ? 7 : 1),
             "clock-scripts" => await ClockScripts.RunAsync(seed, isShort ? 40 : 1000),
-            "kill9" => await Kills.RunAsync(seed, isShort ? 15 : 1000),
-            "kill9-child" => Kills.Child(args[1]),
+            "kill9" => await DaemonKills.RunAsync(seed, isShort ? 50 : 1000),
+            "chaos" => await Chaos.RunAsync(seed, isShort ? 6 : 200),
+            "memory-year" => await MemoryYear.RunAsync(seed, isShort),
             "disk-writes" => await DiskWrites.RunAsync(seed, isShort),
             "bytes-a-reading" => BytesAReading.Run(seed),
             "charts" => await Charts.RunAsync(seed),
@@ -25,7 +28,8 @@ internal static class Program
     private static int Usage()
     {
         Console.Error.WriteLine(
-            "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 disk-writes bytes-a-reading charts");
+            "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 chaos memory-year disk-writes bytes-a-reading"
+            + " charts");
         return 64;
     }
 }

@@ -35,12 +35,39 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
         }
     }
 
-    private async Task<ControlReply?> FromFolderAsync(ControlRequest request, Stream into)
+    /// <summary>Gives bytes to a request: to the daemon where one runs, else to the folder. Exits as above.</summary>
+    public async Task<int> GiveAsync(ControlRequest request, Stream from)
+    {
+        var reply = await ControlClient.TransferAsync(
+            options.Control.Socket,
+            request,
+            async (frames, cancel) =>
+            {
+                await from.CopyToAsync(frames, cancel).ConfigureAwait(false);
+                await frames.EndAsync(cancel).ConfigureAwait(false);
+            },
+            time).ConfigureAwait(false)
+            ?? await ToFolderAsync(request, from).ConfigureAwait(false);
+        if (reply is not null)
+        {
+            AskDaemon.Show(reply);
+        }
+
+        return reply is null ? ExitCode.NoDaemon : reply.Ok ? ExitCode.Done : ExitCode.BadInput;
+    }
+
+    private Task<ControlReply?> ToFolderAsync(ControlRequest request, Stream from) =>
+        OfFolderAsync(() => ClosedRecord.OpenToRestore(options.History.Folder), request, from);
+
+    private Task<ControlReply?> FromFolderAsync(ControlRequest request, Stream into) =>
+        OfFolderAsync(() => ClosedRecord.Open(options.History.Folder), request, into);
+
+    private async Task<ControlReply?> OfFolderAsync(Func<ClosedRecord> open, ControlRequest request, Stream bytes)
     {
         ClosedRecord record;
         try
         {
-            record = ClosedRecord.Open(options.History.Folder);
+            record = open();
         }
         catch (DirectoryNotFoundException fault)
         {
@@ -54,10 +81,10 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
 
         await using (record.ConfigureAwait(false))
         {
-            var transfer = new RecordTransfers(record.Reader, options.Fitted()).Find(request)!;
+            var transfer = new RecordTransfers(record.Reader, record.Vault, options.Fitted()).Find(request)!;
             return transfer.Problem is { } problem
                 ? ControlReply.Refused(problem)
-                : await transfer.RunAsync(into, CancellationToken.None).ConfigureAwait(false);
+                : await transfer.RunAsync(bytes, CancellationToken.None).ConfigureAwait(false);
         }
     }
 }

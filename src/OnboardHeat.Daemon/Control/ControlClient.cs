@@ -60,6 +60,7 @@ internal static class ControlClient
 
             await using var frames = new FrameStream(socket, time);
             await move(frames, CancellationToken.None).ConfigureAwait(false);
+            await frames.CopyToAsync(Stream.Null, CancellationToken.None).ConfigureAwait(false);
             return await ReplyAsync(socket, CancellationToken.None).ConfigureAwait(false);
         }
         catch (Exception fault) when (fault is SocketException or OperationCanceledException or JsonException)

@@ -8,16 +8,37 @@ namespace OnboardHeat.Daemon.Control;
 /// <summary>
 /// What a command gets of the record as a stream of bytes: from the running daemon's, or from a closed one.
 /// </summary>
-internal sealed class RecordTransfers(IRecordReader record, FittedSet fitted)
+internal sealed class RecordTransfers(IRecordReader record, IRecordVault vault, FittedSet fitted)
 {
     public const string Export = "export";
+    public const string Backup = "backup";
+    public const string Restore = "restore";
 
     /// <summary>The transfer that a request asks for; null when it asks for none.</summary>
     public Transfer? Find(ControlRequest request) => request.Command switch
     {
         Export => ExportOf(request),
+        Backup => new Transfer(null, async (to, cancel) =>
+            ControlReply.Done(await vault.BackUpAsync(to, cancel).ConfigureAwait(false))),
+        Restore => new Transfer(null, RestoreAsync),
         _ => null,
     };
+
+    /// <summary>
+    /// Takes all that is sent even where it is refused, or the sender would wait for ever to be rid of it.
+    /// </summary>
+    private async Task<ControlReply> RestoreAsync(Stream from, CancellationToken cancellationToken)
+    {
+        try
+        {
+            return ControlReply.Done(await vault.RestoreAsync(from, cancellationToken).ConfigureAwait(false));
+        }
+        catch (Exception fault) when (fault is IOException or InvalidDataException)
+        {
+            await from.CopyToAsync(Stream.Null, cancellationToken).ConfigureAwait(false);
+            return ControlReply.Refused(fault.Message);
+        }
+    }
 
     private Transfer ExportOf(ControlRequest request)
     {

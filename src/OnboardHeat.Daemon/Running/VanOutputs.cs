@@ -7,7 +7,10 @@ using OnboardHeat.Messaging;
 
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>Record, broker and page of a running van. Each reads turns from its own queue and names its own troubles; none holds up another.</summary>
+/// <summary>
+/// Record, broker and page of a running van. Each reads turns from its own queue and names its own troubles; none holds
+/// up another.
+/// </summary>
 internal sealed class VanOutputs : IAsyncDisposable
 {
     private readonly Recorder _recorder;
@@ -52,6 +55,9 @@ internal sealed class VanOutputs : IAsyncDisposable
 
     /// <summary>Makes phones known to the page; null while it is not up.</summary>
     public IPairing? Pairing => _page.Pairing;
+
+    /// <summary>Backs the record up and restores months of it.</summary>
+    public IRecordVault Vault => _recorder.Vault;
 
     /// <summary>Starts them; each ends when the feed does or when asked to.</summary>
     public void Start(Workers workers, CancellationToken ending)

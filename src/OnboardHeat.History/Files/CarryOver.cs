@@ -4,8 +4,9 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// Sets a damaged file aside, never repaired in place and never deleted, and puts a new one in its place with every block that is sound.
-/// The new one is finished before the old one is moved; a power cut in between is made good at the next start.
+/// Sets a damaged file aside, never repaired in place and never deleted, and puts a new one in its place with every
+/// block that is sound. The new one is finished before the old one is moved; a power cut in between is made good at the
+/// next start.
 /// </summary>
 internal static class CarryOver
 {
@@ -48,7 +49,16 @@ internal static class CarryOver
     public static void Finish(IRecordDisk disk)
     {
         const string ending = ".new";
+        const string restored = ".restored";
         var names = disk.Names();
+        foreach (var leftover in names.Where(n => n.EndsWith(restored, StringComparison.Ordinal)))
+        {
+            if (MonthName.TryParse(leftover[..^restored.Length], out var name))
+            {
+                DiscardRestored(disk, name);
+            }
+        }
+
         foreach (var carried in names.Where(n => n.EndsWith(ending, StringComparison.Ordinal)))
         {
             if (!MonthName.TryParse(carried[..^ending.Length], out var name))
@@ -64,6 +74,15 @@ internal static class CarryOver
             {
                 TakePlace(disk, name);
             }
+        }
+    }
+
+    /// <summary>A month that was not wholly restored is no part of the record.</summary>
+    public static void DiscardRestored(IRecordDisk disk, MonthName name)
+    {
+        foreach (var leftover in disk.Names().Where(n => n == name.Restored || n == name.RestoredLog))
+        {
+            disk.Delete(leftover);
         }
     }
 
@@ -119,7 +138,10 @@ internal static class CarryOver
         return found;
     }
 
-    /// <summary>Packed hours whose scans are sound. Lost roll-ups are worked out again; lost entries are told by the gap in their numbers.</summary>
+    /// <summary>
+    /// Packed hours whose scans are sound. Lost roll-ups are worked out again; lost entries are told by the gap in
+    /// their numbers.
+    /// </summary>
     private static List<StoredHour> Hours(Dictionary<(BlockKind Kind, long First, long Last), byte[]> found)
     {
         var hours = new List<StoredHour>();

@@ -4,8 +4,9 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// One file of the record under the database engine, durable through our streams. Used by the owner thread only; nothing lazy leaves
-/// it. Minutes are single documents until their hour is packed; an hour's scans and its digest (entries, roll-ups) are two.
+/// One file of the record under the database engine, durable through our streams. Used by the owner thread only;
+/// nothing lazy leaves it. Minutes are single documents until their hour is packed; an hour's scans and its digest
+/// (entries, roll-ups) are two.
 /// </summary>
 internal sealed class MonthFile : IDisposable
 {
@@ -68,12 +69,15 @@ internal sealed class MonthFile : IDisposable
     }
 
     /// <summary>Opens a file to look at: nothing of it changes on the card.</summary>
-    public static MonthFile Look(IRecordDisk disk, MonthName name)
+    public static MonthFile Look(IRecordDisk disk, MonthName name) => Look(disk, name.Data, name.Log);
+
+    /// <summary>The same for a file under any name.</summary>
+    public static MonthFile Look(IRecordDisk disk, string dataName, string logName)
     {
-        var dataFile = disk.Open(name.Data);
+        var dataFile = disk.Open(dataName);
         try
         {
-            var log = disk.LengthOf(name.Log) > 0 ? disk.Open(name.Log) : null;
+            var log = disk.LengthOf(logName) > 0 ? disk.Open(logName) : null;
             return new MonthFile(new OverlayFile(dataFile), log is null ? new MemoryFile() : new OverlayFile(log));
         }
         catch
@@ -127,7 +131,9 @@ internal sealed class MonthFile : IDisposable
         }
     }
 
-    /// <summary>Makes all that is done in it one transaction: after a power cut there is all of it or nothing.</summary>
+    /// <summary>
+    /// Makes all that is done in it one transaction: after a power cut there is all of it or nothing.
+    /// </summary>
     public void Together(Action change)
     {
         _engine.BeginTrans();

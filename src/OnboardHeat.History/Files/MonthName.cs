@@ -3,8 +3,9 @@ using System.Globalization;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// Name of a file of the record: <c>00007-2026-05.db</c>. The number orders the files, as run and elapsed time order what is in them;
-/// the month is a label from a trusted clock, or <c>undated</c>. A clock that jumps back makes a new number, never an older file longer.
+/// Name of a file of the record: <c>00007-2026-05.db</c>. The number orders the files, as run and elapsed time order
+/// what is in them; the month is a label from a trusted clock, or <c>undated</c>. A clock that jumps back makes a new
+/// number, never an older file longer.
 /// </summary>
 internal readonly record struct MonthName(int Sequence, string Label) : IComparable<MonthName>
 {
@@ -24,6 +25,12 @@ internal readonly record struct MonthName(int Sequence, string Label) : ICompara
 
     /// <summary>The log of that file while it is made.</summary>
     public string CarriedOverLog => Data + ".new-log";
+
+    /// <summary>What is restored from a backup, until it is verified and takes its place.</summary>
+    public string Restored => Data + ".restored";
+
+    /// <summary>The log of that file while it is written.</summary>
+    public string RestoredLog => Data + ".restored-log";
 
     /// <summary>Months since year 0 by the label; null when undated.</summary>
     public int? Month => Label != Undated

@@ -55,7 +55,14 @@ internal sealed class RecordBook : IDisposable
         _lock = disk.Lock();
         _mark = new TailMark(disk);
         Shelf = shelf;
+        IsToRead = true;
     }
+
+    /// <summary>The folder.</summary>
+    public IRecordDisk Disk => _disk;
+
+    /// <summary>Whether nothing is recorded here: months may be put in, none is being written.</summary>
+    public bool IsToRead { get; }
 
     /// <summary>The files and what is in them.</summary>
     public RecordShelf Shelf { get; } = null!;
@@ -75,12 +82,7 @@ internal sealed class RecordBook : IDisposable
     /// <summary>Adds a minute; when it returns, the minute is on the card.</summary>
     public long Append(MinuteDraft draft)
     {
-        var free = _disk.FreeBytes;
-        if (free < _limits.FreeBytes)
-        {
-            throw new IOException($"the card has {free >> 20} MB free, less than the {_limits.FreeBytes >> 20} MB that recording leaves alone");
-        }
-
+        ThrowIfFull();
         if (IsOnRecord(draft.Header))
         {
             // The card failed after the minute had reached it and before it could say so.
@@ -111,6 +113,17 @@ internal sealed class RecordBook : IDisposable
         Shelf.Added(header);
         Mark();
         return _nextNumber - 1;
+    }
+
+    /// <summary>Leaves the rest of the card alone.</summary>
+    public void ThrowIfFull()
+    {
+        var free = _disk.FreeBytes;
+        if (free < _limits.FreeBytes)
+        {
+            throw new IOException(
+                $"the card has {free >> 20} MB free, less than the {_limits.FreeBytes >> 20} MB that recording leaves alone");
+        }
     }
 
     /// <summary>The receiver has had everything up to this entry; stored with the next minute.</summary>

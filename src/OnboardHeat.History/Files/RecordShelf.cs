@@ -4,8 +4,8 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// The files of the record and what is in them. Of each file the runs and their ties to the wall clock are remembered (a few hundred
-/// bytes a month); blocks are read when asked for. Owner thread only.
+/// The files of the record and what is in them. Of each file the runs and their ties to the wall clock are remembered
+/// (a few hundred bytes a month); blocks are read when asked for. Owner thread only.
 /// </summary>
 internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
 {
@@ -18,7 +18,9 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
 
     public MonthName? Newest => _files.Count == 0 ? null : _files.Keys.Last();
 
-    /// <summary>Highest run on record; 0 when there is none. Runs rise from file to file, so the newest that holds any knows it.</summary>
+    /// <summary>
+    /// Highest run on record; 0 when there is none. Runs rise from file to file, so the newest that holds any knows it.
+    /// </summary>
     public int HighestRun => Names.Reverse().Select(Spans).FirstOrDefault(spans => spans.Count > 0)?[^1].Run ?? 0;
 
     /// <summary>Reads a file whole.</summary>
@@ -71,6 +73,9 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
     }
 
     public void Closed() => _open = null;
+
+    /// <summary>A month came back from a backup.</summary>
+    public void Restored(MonthName name, FileHealth health) => _files[name] = [.. health.Runs];
 
     /// <summary>A minute was added to the newest file.</summary>
     public void Added(in BlockHeader header) => RunSpan.Add(_files[Newest!.Value] ??= [], header);
