@@ -10,7 +10,7 @@ internal static class LayeredShower
     public const double EndsBelowK = 1;
 
     /// <summary>Longest step, in layers: a quarter keeps the minutes within 0.02 of ever shorter steps (measured).</summary>
-    private const double StepLayers = 0.25;
+    public const double StepLayers = 0.25;
 
     /// <summary>A shower never lasts longer than this in a forecast, min: a summer tank with cold water as warm as the mix has no end.</summary>
     public const double LongestMinutes = 600;
@@ -41,5 +41,25 @@ internal static class LayeredShower
         }
 
         return LongestMinutes;
+    }
+
+    /// <summary>
+    /// The most minutes that such layers can give: all heat above the cold supply goes into the mix (plug flow). No draw gives more.
+    /// </summary>
+    public static double MostMinutes(ReadOnlySpan<double> layers, TankGeometry tank, ShowerDescription shower, double coldCelsius)
+    {
+        var endCelsius = shower.MixedCelsius - EndsBelowK;
+        if (endCelsius <= coldCelsius)
+        {
+            return LongestMinutes;
+        }
+
+        var litresK = 0.0;
+        foreach (var layer in layers)
+        {
+            litresK += tank.LayerLitres * Math.Max(0, layer - coldCelsius);
+        }
+
+        return litresK / ((endCelsius - coldCelsius) * shower.FlowLitresPerMinute);
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Tank;
 
@@ -27,10 +28,12 @@ internal sealed class ShowerForecaster(VanDescription van)
             return Shower.Forecast.Unknown with { ElapsedS = elapsedS };
         }
 
+        Span<double> layers = stackalloc double[TankGeometry.Layers];
+        CopyLayers(tank, layers);
         var (minutes, spread, _, _) = Minutes(estimator);
         var deviation = minutes > 0 || spread > 0 ? Math.Sqrt((spread * spread) + Math.Pow((DrawShare * minutes) + DrawMin, 2)) : 0;
         var limit = van.Shower.EffectiveUsableTopCelsius;
-        var usableForS = tank.TopCelsius.Value < limit ? null : StandingForecast.TopBelowInS(estimator, elapsedS, limit);
+        var usableForS = tank.TopCelsius.Value < limit ? null : StandingForecast.TopBelowInS(layers, estimator, elapsedS, limit);
         var forecast = new Forecast
         {
             ElapsedS = elapsedS,
@@ -40,25 +43,43 @@ internal sealed class ShowerForecaster(VanDescription van)
             ShowerMinutesLow = Math.Max(0, minutes - (Estimate.NinetyPercent * deviation)),
             ShowerMinutesHigh = minutes + (Estimate.NinetyPercent * deviation),
             MixedLitres = minutes * van.Shower.FlowLitresPerMinute,
-            Until = tank.TopCelsius.Value < limit ? UntilKind.NowBelow : usableForS is null ? UntilKind.BeyondSevenDays : UntilKind.At,
+            Until = tank.TopCelsius.Value < limit ? UntilKind.NowBelow
+                : usableForS is null ? UntilKind.BeyondSevenDays : UntilKind.At,
             UsableForS = usableForS,
-            FrostInS = FrostInS(elapsedS, estimator),
+            FrostInS = StandingForecast.BottomBelowInS(layers, estimator, elapsedS, FrostCelsius),
             HeatingWatts = tank.HeatingW.Value,
             LossCoefficientWPerK = tank.LossWPerK.Value,
         };
-        return WithHeating(forecast, estimator, minutes);
+        return WithHeating(forecast, layers, estimator, minutes);
     }
 
     /// <summary>Seconds until the coldest layer nears freezing if the tank stands; null when not within seven days, or not known.</summary>
-    public double? FrostInS(double elapsedS, TankEstimator estimator) =>
-        estimator.Current.IsKnown ? StandingForecast.BottomBelowInS(estimator, elapsedS, FrostCelsius) : null;
+    public double? FrostInS(double elapsedS, TankEstimator estimator)
+    {
+        if (!estimator.Current.IsKnown)
+        {
+            return null;
+        }
 
-    private Forecast WithHeating(Forecast forecast, TankEstimator estimator, double minutes)
+        Span<double> layers = stackalloc double[TankGeometry.Layers];
+        CopyLayers(estimator.Current, layers);
+        return StandingForecast.BottomBelowInS(layers, estimator, elapsedS, FrostCelsius);
+    }
+
+    private static void CopyLayers(TankEstimate tank, Span<double> layers)
+    {
+        for (var i = 0; i < layers.Length; i++)
+        {
+            layers[i] = tank.LayerCelsius[i];
+        }
+    }
+
+    private Forecast WithHeating(Forecast forecast, ReadOnlySpan<double> layers, TankEstimator estimator, double minutes)
     {
         var isReady = minutes >= van.Shower.UsefulMinutes;
         if (estimator.HeatingAsNow(WarmCoolantCelsius) is { } around)
         {
-            var (readyInS, peak) = HeatingForecast.Follow(estimator, van, around);
+            var (readyInS, peak) = HeatingForecast.Follow(layers, estimator.Geometry, van, around);
             return forecast with
             {
                 Ready = isReady ? ReadyKind.Now : readyInS is null ? ReadyKind.NotAtThisRate : ReadyKind.At,
@@ -72,17 +93,22 @@ internal sealed class ShowerForecaster(VanDescription van)
             return forecast with { Ready = ReadyKind.Now };
         }
 
-        var (driveS, _) = HeatingForecast.Follow(estimator, van, estimator.HeatingIfDriven(WarmCoolantCelsius));
+        var driven = estimator.HeatingIfDriven(WarmCoolantCelsius);
+        var (driveS, _) = HeatingForecast.Follow(layers, estimator.Geometry, van, driven);
         return forecast with { Ready = ReadyKind.NotHeating, DriveMinutesNeeded = driveS is { } s ? (s / 60) + WarmUpMin : null };
     }
 
-    private Estimate Minutes(TankEstimator estimator)
+    private Estimate Minutes(TankEstimator estimator) => estimator.Belief.Spread((ensemble, minutes) =>
     {
-        var layers = new double[TankGeometry.Layers];
-        return estimator.Belief.Spread((ensemble, m) =>
+        Span<Vector256<double>> layers = stackalloc Vector256<double>[TankGeometry.Layers];
+        for (var m = 0; m < minutes.Length; m += 4)
         {
-            ensemble.CopyLayers(m, layers);
-            return LayeredShower.Minutes(layers, estimator.Geometry, van.Shower, van.Tank.ColdSupplyCelsius);
-        });
-    }
+            for (var i = 0; i < layers.Length; i++)
+            {
+                layers[i] = Vector256.Create<double>(ensemble[Row.Layer + i].Slice(m, 4));
+            }
+
+            FourShowers.Minutes(layers, estimator.Geometry, van.Shower, van.Tank.ColdSupplyCelsius).CopyTo(minutes[m..]);
+        }
+    });
 }

@@ -54,6 +54,11 @@ internal sealed class AirSwing
         Solve();
     }
 
+    /// <summary>A temperature that <see cref="At"/> never falls below from the last reading on, °C.</summary>
+    public double LowestCelsius => double.IsNaN(_last)
+        ? EnsemblePrior.AirStandInCelsius
+        : _mean - Math.Sqrt((_cos * _cos) + (_sin * _sin)) + Math.Min(0, _last - Wave(_lastS));
+
     /// <summary>Air expected at a later time of the run, °C: the wave, and what is left of today's departure from it.</summary>
     public double At(double elapsedS)
     {

@@ -45,36 +45,43 @@ internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, Ta
     }
 
     /// <summary>Mean of the water over all.</summary>
-    public Estimate MeanLayers() => Spread(static (ensemble, m) =>
+    public Estimate MeanLayers() => Spread(static (ensemble, means) =>
     {
-        var sum = 0.0;
+        means.Clear();
         for (var i = 0; i < N; i++)
         {
-            sum += ensemble[Row.Layer + i][m];
+            var layer = ensemble[Row.Layer + i];
+            for (var m = 0; m < Members; m++)
+            {
+                means[m] += layer[m] / N;
+            }
         }
-
-        return sum / N;
     });
 
     /// <summary>One row over all.</summary>
-    public Estimate Of(int row) => Spread((ensemble, m) => ensemble[row][m]);
-
-    /// <summary>Mean and deviation of a figure over all members of all hypotheses, by their weights.</summary>
-    public Estimate Spread(Func<TankEnsemble, int, double> figure)
+    public Estimate Of(int row)
     {
-        double sum = 0, squares = 0, weights = 0;
+        var sums = default(WeightedSums);
         foreach (var hypothesis in hypotheses)
         {
-            for (var m = 0; m < Members; m++)
-            {
-                var value = figure(hypothesis.Ensemble, m);
-                sum += hypothesis.Weight * value;
-                squares += hypothesis.Weight * value * value;
-                weights += hypothesis.Weight;
-            }
+            sums = sums.With(hypothesis.Ensemble[row], hypothesis.Weight);
         }
 
-        var mean = sum / weights;
-        return new Estimate(mean, Math.Sqrt(Math.Max(0, (squares / weights) - (mean * mean))), TimeSpan.Zero, 0);
+        return sums.Estimate;
+    }
+
+    /// <summary>Mean and deviation of a figure over all members of all hypotheses, by their weights.</summary>
+    /// <param name="figures">Works out the figure of every member of one ensemble.</param>
+    public Estimate Spread(Action<TankEnsemble, Span<double>> figures)
+    {
+        Span<double> values = stackalloc double[Members];
+        var sums = default(WeightedSums);
+        foreach (var hypothesis in hypotheses)
+        {
+            figures(hypothesis.Ensemble, values);
+            sums = sums.With(values, hypothesis.Weight);
+        }
+
+        return sums.Estimate;
     }
 }

@@ -150,8 +150,8 @@ internal sealed class TankEstimator
         _learning.Observe(_quietS, IsHeatedByCoil(_belief.MeanLayers().Value), _circulation.IsFound, isInWorks, _airCelsius, stepS);
     }
 
-    /// <summary>Air by the tank at a later time of the run, °C, as the days so far promise.</summary>
-    public double AirAt(double elapsedS) => (_quietS > AirSettlesS ? _air.At(elapsedS) : _airCelsius) + _belief.Of(Row.AirOffset).Value;
+    /// <summary>Air by the tank in the time to come, as the days so far promise.</summary>
+    public AirAhead AirAhead() => new(_quietS > AirSettlesS ? _air : null, _airCelsius, _belief.Of(Row.AirOffset).Value);
 
     /// <summary>
     /// What acts on the tank while heating goes on as now; null when nothing heats. An engine that runs is taken to get
