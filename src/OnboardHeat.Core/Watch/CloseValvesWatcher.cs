@@ -25,7 +25,7 @@ internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
 
     public void Observe(WatchInput input)
     {
-        CanJudge = input.Van.Fitted.HasTankProbe ? input.Tank.IsKnown || input.IsDrained : null;
+        CanJudge = input.CanJudgeTank;
         if (CanJudge != true)
         {
             return;
@@ -33,7 +33,7 @@ internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
 
         var tank = input.Tank;
         var areOpen = input.Scan[Signal.ValvesClosed] != true;
-        var isWorth = tank.IsKnown && !input.IsDrained && tank.TopCelsius.Value > WorthCelsius;
+        var isWorth = input.HoldsKnownWater && tank.TopCelsius.Value > WorthCelsius;
         var isTaken = tank.HeatingW.Value < (_point.IsPresent ? OverW : TakenW);
         var holds = areOpen && isWorth && (tank.IsLosingThroughCircuit || isTaken);
         if (_point.Observe(holds, input.Scan.ElapsedS))

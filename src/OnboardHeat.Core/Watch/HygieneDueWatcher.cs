@@ -22,14 +22,14 @@ internal sealed class HygieneDueWatcher(AlarmBoard board) : IWatcher
 
     public void Observe(WatchInput input)
     {
-        CanJudge = input.Van.Fitted.HasTankProbe ? input.Tank.IsKnown || input.IsDrained : null;
+        CanJudge = input.CanJudgeTank;
         if (CanJudge != true)
         {
             return;
         }
 
         HygieneFacts facts = input.Tank.Hygiene;
-        if (_point.Observe(!input.IsDrained && facts.InGrowthRangeS >= DueS, input.Scan.ElapsedS))
+        if (_point.Observe(input.HoldsKnownWater && facts.InGrowthRangeS >= DueS, input.Scan.ElapsedS))
         {
             var hot = facts.SinceHotS is { } sinceS
                 ? FormattableString.Invariant($"{sinceS / 3600:0} h ago")

@@ -23,10 +23,14 @@ internal sealed class RatingWatcher(CircuitPart part, AlarmBoard board) : IWatch
         "Check the rating in the configuration; fit a part rated for the coolant's temperature.",
     ];
 
+    /// <summary>A part this much hotter than was told is told again, K.</summary>
+    private const double HotterK = 1;
+
     private readonly AlarmPoint _exceeded = board.Point(AlarmKind.RatingExceeded, part.Id);
     private readonly AlarmPoint _near = board.Point(AlarmKind.RatingNear, part.Id);
     private readonly WarmUpCourse _course = new();
-    private double _highest, _aboveSinceS;
+    private double _highest, _toldHighest, _aboveSinceS;
+    private int _toldMinutes;
 
     public string Name => _exceeded.Definition.Name;
 
@@ -43,25 +47,47 @@ internal sealed class RatingWatcher(CircuitPart part, AlarmBoard board) : IWatch
 
         var celsius = scan[part.On].Value;
         var isOver = celsius > (_exceeded.IsPresent ? part.MaxCelsius - DeadbandK : part.MaxCelsius);
-        _aboveSinceS = isOver ? _aboveSinceS : scan.ElapsedS;
+        ObserveExceeded(isOver, scan.ElapsedS, celsius);
+        ObserveNear(isOver, scan.ElapsedS, celsius, input.Loop.IsEngineOn != false);
+    }
+
+    private void ObserveExceeded(bool isOver, double elapsedS, double celsius)
+    {
+        _aboveSinceS = isOver ? _aboveSinceS : elapsedS;
         _highest = isOver ? Math.Max(_highest, celsius) : double.NegativeInfinity;
-        if (_exceeded.Observe(isOver, scan.ElapsedS))
+        var wantsWords = _exceeded.Observe(isOver, elapsedS);
+        if (wantsWords || (_exceeded.IsPresent && _highest >= _toldHighest + HotterK))
         {
+            _toldHighest = _highest;
+            var aboveK = _highest - part.MaxCelsius;
             _exceeded.Say(
-                FormattableString.Invariant(
-                    $"{part.Name} at {celsius:0.0} °C, {_highest - part.MaxCelsius:0.0} K above its rating of {part.MaxCelsius:0} °C, for {scan.ElapsedS - _aboveSinceS:0} s"),
+                FormattableString.Invariant($"{part.Name} at {celsius:0.0} °C, {aboveK:0.0} K above its rating of ")
+                    + FormattableString.Invariant($"{part.MaxCelsius:0} °C, for {elapsedS - _aboveSinceS:0} s"),
                 s_exceededToDo);
         }
+    }
 
-        _course.Observe(scan.ElapsedS, celsius);
+    private void ObserveNear(bool isOver, double elapsedS, double celsius, bool mayBeOn)
+    {
+        _course.Observe(elapsedS, celsius);
         var leftS = _course.SecondsTo(part.MaxCelsius);
-        var isNear = input.Loop.IsEngineOn != false && (isOver || leftS < (_near.IsPresent ? 2 * HorizonS : HorizonS));
-        if (_near.Observe(isNear, scan.ElapsedS))
+        var isNear = mayBeOn && (isOver || leftS < (_near.IsPresent ? 2 * HorizonS : HorizonS));
+        var wantsWords = _near.Observe(isNear, elapsedS);
+        var minutes = isOver ? 0 : (int)Math.Max(1, Math.Round(Math.Min(leftS, 2 * HorizonS) / 60));
+        if (wantsWords || (_near.IsPresent && isNear && minutes != _toldMinutes))
         {
+            _toldMinutes = minutes;
             _near.Say(
-                FormattableString.Invariant(
-                    $"{part.Name} at {celsius:0.0} °C rises {_course.RiseKPerMin:0.0} K/min: its rating of {part.MaxCelsius:0} °C in about {Math.Max(1, leftS / 60):0} minutes"),
+                FormattableString.Invariant($"{part.Name} at {celsius:0.0} °C, its rating is {part.MaxCelsius:0} °C: ")
+                    + When(minutes),
                 s_nearToDo);
         }
     }
+
+    private string When(int minutes) => minutes switch
+    {
+        0 => "reached",
+        1 => FormattableString.Invariant($"reached in about 1 minute at {_course.RiseKPerMin:0.0} K/min"),
+        _ => FormattableString.Invariant($"reached in about {minutes} minutes at {_course.RiseKPerMin:0.0} K/min"),
+    };
 }

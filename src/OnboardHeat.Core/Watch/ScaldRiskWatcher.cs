@@ -20,14 +20,14 @@ internal sealed class ScaldRiskWatcher(AlarmBoard board) : IWatcher
 
     public void Observe(WatchInput input)
     {
-        CanJudge = input.Van.Fitted.HasTankProbe ? input.Tank.IsKnown || input.IsDrained : null;
+        CanJudge = input.CanJudgeTank;
         if (CanJudge != true)
         {
             return;
         }
 
         var top = input.Tank.TopCelsius.Value;
-        var holds = !input.IsDrained && input.Tank.IsKnown && top >= (_point.IsPresent ? OffCelsius : OnCelsius);
+        var holds = input.HoldsKnownWater && top >= (_point.IsPresent ? OffCelsius : OnCelsius);
         if (_point.Observe(holds, input.Scan.ElapsedS))
         {
             _point.Say(

@@ -42,4 +42,12 @@ internal sealed class WatchInput
 
     /// <summary>Whether the tank is drained.</summary>
     public bool IsDrained { get; set; }
+
+    /// <summary>
+    /// Whether something can be said of the tank: there is an estimate, or it is known to be empty; null where no tank probe is fitted.
+    /// </summary>
+    public bool? CanJudgeTank => Van.Fitted.HasTankProbe ? Tank.IsKnown || IsDrained : null;
+
+    /// <summary>Whether there is water in the tank of which an estimate tells.</summary>
+    public bool HoldsKnownWater => Tank.IsKnown && !IsDrained;
 }

@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Circuit;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Watch;
 
@@ -10,9 +11,13 @@ internal sealed class MonitorBench
     private readonly List<PersonAction> _actions = [];
     private double _elapsedS = -1;
 
-    public MonitorBench(Channel[] channels, Signal[] signals, KeptState? kept = null)
+    public MonitorBench(Channel[] channels, Signal[] signals, KeptState? kept = null, params CircuitPart[] parts)
     {
-        var van = new VanDescription { Fitted = new FittedSet(channels, signals) };
+        var van = new VanDescription
+        {
+            Fitted = new FittedSet(channels, signals),
+            Circuit = new CircuitDescription { Parts = parts },
+        };
         Monitor = new Monitor(van, kept ?? KeptState.Fresh, ForecastTiming.WhenAsked);
     }
 
