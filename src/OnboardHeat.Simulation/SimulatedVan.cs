@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Water;
 using OnboardHeat.Simulation.Driving;
@@ -178,11 +179,12 @@ public sealed class SimulatedVan
 
         var tank = _body.Tank;
         double sum = 0, stored = 0;
-        var layerLitres = _traits.Tank.VolumeLitres / tank.Count;
+        var layer = new Litres(_traits.Tank.VolumeLitres / tank.Count);
+        var cold = new Celsius(_traits.Tank.ColdCelsius);
         foreach (var celsius in tank.Celsius)
         {
             sum += celsius;
-            stored += WaterProperties.HeatJ(layerLitres, celsius, _traits.Tank.ColdCelsius);
+            stored += WaterProperties.HeatOf(layer, new Celsius(celsius), cold).Value;
         }
 
         Truth.ElapsedS = _elapsedS;

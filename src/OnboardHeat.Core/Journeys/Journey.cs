@@ -30,7 +30,8 @@ public sealed record Journey
     public required double GainedKWh { get; init; }
 
     /// <summary>That heat spread over the journey, watts; losses not added back.</summary>
-    public double MeanWatts => GainedKWh * 3.6e6 / Math.Max(1, ToS - FromS);
+    public double MeanWatts =>
+        (Joules.OfKilowattHours(GainedKWh) / TimeSpan.FromSeconds(Math.Max(1, ToS - FromS))).Value;
 
     /// <summary>Of the gain, what came while the element was on and the engine off, kilowatt-hours; null where <c>element_on</c> is not fitted.</summary>
     public double? ElementKWh { get; init; }

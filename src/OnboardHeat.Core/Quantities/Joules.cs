@@ -16,6 +16,9 @@ public readonly record struct Joules(double Value) : IComparable<Joules>
     /// <summary>The quantity scaled by a pure number.</summary>
     public static Joules operator *(Joules a, double factor) => new(a.Value * factor);
 
+    /// <summary>The constant flow that carries this heat in a span.</summary>
+    public static Watts operator /(Joules a, TimeSpan span) => new(a.Value / span.TotalSeconds);
+
     /// <summary>Whether the first is the smaller.</summary>
     public static bool operator <(Joules a, Joules b) => a.Value < b.Value;
 
@@ -27,6 +30,9 @@ public readonly record struct Joules(double Value) : IComparable<Joules>
 
     /// <summary>Whether the first is the larger or both are the same.</summary>
     public static bool operator >=(Joules a, Joules b) => a.Value >= b.Value;
+
+    /// <summary>So many kilowatt-hours of heat.</summary>
+    public static Joules OfKilowattHours(double kilowattHours) => new(kilowattHours * 3.6e6);
 
     /// <summary>The same heat in kilowatt-hours (1 kWh = 3.6 MJ, exact by definition).</summary>
     public double KilowattHours => Value / 3.6e6;

@@ -16,6 +16,9 @@ public readonly record struct KelvinDelta(double Value) : IComparable<KelvinDelt
     /// <summary>The quantity scaled by a pure number.</summary>
     public static KelvinDelta operator *(KelvinDelta a, double factor) => new(a.Value * factor);
 
+    /// <summary>How many times the second the first is; a pure number.</summary>
+    public static double operator /(KelvinDelta a, KelvinDelta b) => a.Value / b.Value;
+
     /// <summary>Whether the first is the smaller.</summary>
     public static bool operator <(KelvinDelta a, KelvinDelta b) => a.Value < b.Value;
 

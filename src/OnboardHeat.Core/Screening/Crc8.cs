@@ -4,7 +4,7 @@ namespace OnboardHeat.Core.Screening;
 /// The 1-Wire checksum: CRC-8 over X8 + X5 + X4 + 1, fed with the least significant bit first, from zero (catalogued as CRC-8/MAXIM-DOW;
 /// worked example in the probe maker's application note 27). Over bytes followed by their own checksum it gives zero.
 /// </summary>
-public static class Crc8
+internal static class Crc8
 {
     // Polynomial 31h with its bits in the order of the wire.
     private const byte Polynomial = 0x8C;

@@ -3,7 +3,7 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>A scan after screening: what the estimators and watchers see. Reused from scan to scan; read it, do not keep it.</summary>
-public sealed class ScreenedScan
+internal sealed class ScreenedScan
 {
     private readonly ScreenedReading[] _readings = new ScreenedReading[Channels.Count];
 

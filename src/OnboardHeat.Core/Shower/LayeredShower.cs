@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Tank;
 using OnboardHeat.Core.Water;
 
@@ -28,7 +29,8 @@ internal static class LayeredShower
                 return minutes;
             }
 
-            var hotLPerMin = shower.FlowLitresPerMinute * MixedWater.HotShare(top, coldCelsius, shower.MixedCelsius);
+            var hotShare = MixedWater.HotShare(new Celsius(top), new Celsius(coldCelsius), new Celsius(shower.MixedCelsius));
+            var hotLPerMin = shower.FlowLitresPerMinute * hotShare;
             var stepMin = hotLPerMin > 0 ? StepLayers * tank.LayerLitres / hotLPerMin : LongestMinutes;
             LayeredTank.DrawStep(layers, StepLayers, coldCelsius);
             if (layers[^1] < endCelsius)

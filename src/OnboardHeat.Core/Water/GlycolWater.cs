@@ -4,7 +4,7 @@ namespace OnboardHeat.Core.Water;
 /// Ethylene glycol in water, the usual coolant: density and specific heat by the polynomials of Melinder 2010 (International Institute
 /// of Refrigeration) in temperature and mass fraction. Makers' tables differ from them by up to 1.5 % in density; by volume 50 % is 52.7 % by mass.
 /// </summary>
-public static class GlycolWater
+internal static class GlycolWater
 {
     /// <summary>Largest mass fraction of glycol that the polynomials hold for.</summary>
     public const double HighestMassFraction = 0.6;

@@ -1,26 +1,28 @@
+using OnboardHeat.Core.Quantities;
+
 namespace OnboardHeat.Core.Water;
 
 /// <summary>
 /// Mixing hot and cold water to a third temperature, by heat balance with one specific heat: against enthalpies the hot share is
 /// off by less than 0.04 % of itself.
 /// </summary>
-public static class MixedWater
+internal static class MixedWater
 {
     /// <summary>
     /// Share of hot water in the mix, 0 to 1. Where the hot side cannot reach the mix it is 1 (all hot); where the cold side is already
     /// as warm as the mix it is 0: no division by nothing, however warm the cold supply of a summer tank.
     /// </summary>
-    /// <param name="hotCelsius">Hot side, degrees Celsius.</param>
-    /// <param name="coldCelsius">Cold side, degrees Celsius.</param>
-    /// <param name="mixedCelsius">Wanted mix, degrees Celsius.</param>
-    public static double HotShare(double hotCelsius, double coldCelsius, double mixedCelsius)
+    /// <param name="hot">Hot side.</param>
+    /// <param name="cold">Cold side.</param>
+    /// <param name="mixed">Wanted mix.</param>
+    public static double HotShare(Celsius hot, Celsius cold, Celsius mixed)
     {
-        if (hotCelsius <= mixedCelsius)
+        if (hot <= mixed)
         {
             return 1;
         }
 
-        return coldCelsius >= mixedCelsius ? 0 : (mixedCelsius - coldCelsius) / (hotCelsius - coldCelsius);
+        return cold >= mixed ? 0 : (mixed - cold) / (hot - cold);
     }
 
     /// <summary>

@@ -1,3 +1,5 @@
+using OnboardHeat.Core.Quantities;
+
 namespace OnboardHeat.Core.Water;
 
 /// <summary>
@@ -40,9 +42,9 @@ public static class WaterProperties
     }
 
     /// <summary>
-    /// Heat in a volume of water above a reference, joules; negative when it is colder. The vessel stays full as water expands out of it:
+    /// Heat in a volume of water above a reference; negative when it is colder. The vessel stays full as water expands out of it:
     /// the mass follows the density at the water's own temperature.
     /// </summary>
-    public static double HeatJ(double litres, double celsius, double aboveCelsius) =>
-        litres * DensityKgPerLitre(celsius) * (EnthalpyJPerKg(celsius) - EnthalpyJPerKg(aboveCelsius));
+    public static Joules HeatOf(Litres water, Celsius at, Celsius above) =>
+        new(water.Value * DensityKgPerLitre(at.Value) * (EnthalpyJPerKg(at.Value) - EnthalpyJPerKg(above.Value)));
 }

@@ -6,4 +6,4 @@ namespace OnboardHeat.Engine.Pictures;
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(PictureForm))]
 [JsonSerializable(typeof(AlarmForm))]
-public sealed partial class PictureJsonContext : JsonSerializerContext;
+internal sealed partial class PictureJsonContext : JsonSerializerContext;

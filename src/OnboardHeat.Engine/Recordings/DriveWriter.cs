@@ -10,7 +10,7 @@ namespace OnboardHeat.Engine.Recordings;
 /// every value to its last digit, faults by name, each action, and how the daemon itself fared. So a replay raises the
 /// same alarms.
 /// </summary>
-public sealed class DriveWriter
+internal sealed class DriveWriter
 {
     /// <summary>
     /// What no probe can report is written by its fault's name; a reader takes no such number for a temperature.

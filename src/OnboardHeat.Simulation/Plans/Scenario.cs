@@ -8,7 +8,7 @@ namespace OnboardHeat.Simulation;
 /// <param name="Traits">The van.</param>
 /// <param name="Plan">What it does.</param>
 /// <param name="EventAtS">When the thing that gives the kind its name begins, seconds; null for ordinary drives and nights.</param>
-public sealed record Scenario(ScenarioKind Kind, int Seed, VanTraits Traits, DrivePlan Plan, double? EventAtS)
+internal sealed record Scenario(ScenarioKind Kind, int Seed, VanTraits Traits, DrivePlan Plan, double? EventAtS)
 {
     /// <summary>The van at its start, ready to go.</summary>
     public SimulatedVan Start() => new(Traits, Plan, Seed);

@@ -1,7 +1,7 @@
 namespace OnboardHeat.Simulation;
 
 /// <summary>Kinds of drives and nights that can be made from a seed.</summary>
-public enum ScenarioKind
+internal enum ScenarioKind
 {
     /// <summary>An ordinary drive.</summary>
     Ordinary,

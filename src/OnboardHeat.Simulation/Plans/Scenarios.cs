@@ -3,7 +3,7 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Simulation;
 
 /// <summary>Drives and nights of every kind, each wholly from its seed.</summary>
-public static class Scenarios
+internal static class Scenarios
 {
     /// <summary>Kinds in which coolant leaves the circuit fast enough to matter within minutes.</summary>
     public static IReadOnlyList<ScenarioKind> Failures { get; } =

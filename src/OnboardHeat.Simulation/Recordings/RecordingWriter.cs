@@ -4,7 +4,7 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Simulation;
 
 /// <summary>Writes scans as a recorded drive: the CSV form that <c>replay</c> reads.</summary>
-public sealed class RecordingWriter
+internal sealed class RecordingWriter
 {
     private readonly TextWriter _to;
     private readonly FittedSet _fitted;

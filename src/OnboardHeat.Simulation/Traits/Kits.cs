@@ -3,7 +3,7 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Simulation;
 
 /// <summary>Usual sets of probes and signals.</summary>
-public static class Kits
+internal static class Kits
 {
     private static readonly Channel[] s_lines = [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return];
 

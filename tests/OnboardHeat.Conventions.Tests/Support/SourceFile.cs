@@ -12,6 +12,7 @@ internal sealed class SourceFile
         Text = File.ReadAllText(fullPath);
         Lines = Text.Split('\n');
         Unit = CSharpSyntaxTree.ParseText(Text, new CSharpParseOptions(LanguageVersion.Preview)).GetCompilationUnitRoot();
+        Names = Unit.DescendantNodes().OfType<SimpleNameSyntax>().Select(n => n.Identifier.Text).ToHashSet(StringComparer.Ordinal);
     }
 
     /// <summary>Path from the root of the house.</summary>
@@ -29,8 +30,12 @@ internal sealed class SourceFile
 
     public CompilationUnitSyntax Unit { get; }
 
+    /// <summary>Every name that the code mentions; what it declares is not among them.</summary>
+    public IReadOnlySet<string> Names { get; }
+
     /// <summary>Types that are declared at the top of the file.</summary>
-    public IEnumerable<MemberDeclarationSyntax> TopTypes => Unit.DescendantNodes(n => n is CompilationUnitSyntax or BaseNamespaceDeclarationSyntax)
+    public IEnumerable<MemberDeclarationSyntax> TopTypes => Unit
+        .DescendantNodes(n => n is CompilationUnitSyntax or BaseNamespaceDeclarationSyntax)
         .OfType<MemberDeclarationSyntax>().Where(m => m is BaseTypeDeclarationSyntax or DelegateDeclarationSyntax);
 
     /// <summary>A place in the file for a message.</summary>

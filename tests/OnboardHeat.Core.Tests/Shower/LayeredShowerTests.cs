@@ -1,5 +1,7 @@
+using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Tank;
+using OnboardHeat.Core.Water;
 
 namespace OnboardHeat.Core.Tests.Shower;
 
@@ -32,7 +34,7 @@ public sealed class LayeredShowerTests
         var minutes = 0.0;
         while (layers[^1] > 37)
         {
-            var hot = 6 * Core.Water.MixedWater.HotShare(layers[^1], 12, 38);
+            var hot = 6 * MixedWater.HotShare(new Celsius(layers[^1]), new Celsius(12), new Celsius(38));
             LayeredTank.DrawStep(layers, hot / 6000 / s_tank.LayerLitres, 12);
             minutes += 1 / 6000.0;
         }

@@ -5,10 +5,10 @@ namespace OnboardHeat.Core.Tests.Simulation;
 /// <summary>First law of thermodynamics: what is held changes by what came in less what went out.</summary>
 public sealed class EnergyBalanceTests
 {
-    public static TheoryData<ScenarioKind, int> EveryKind()
+    public static TheoryData<string, int> EveryKind()
     {
-        var data = new TheoryData<ScenarioKind, int>();
-        foreach (var kind in Enum.GetValues<ScenarioKind>())
+        var data = new TheoryData<string, int>();
+        foreach (var kind in Enum.GetNames<ScenarioKind>())
         {
             data.Add(kind, 7);
             data.Add(kind, 1234);
@@ -19,13 +19,14 @@ public sealed class EnergyBalanceTests
 
     [Theory]
     [MemberData(nameof(EveryKind))]
-    public void AnyScenario_ClosesItsHeatBalance(ScenarioKind kind, int seed) =>
-        Balances(Scenarios.Make(kind, seed).Start(), $"{kind} {seed}");
+    public void AnyScenario_ClosesItsHeatBalance(string kind, int seed) =>
+        Balances(Scenarios.Make(Enum.Parse<ScenarioKind>(kind), seed).Start(), $"{kind} {seed}");
 
     [Fact]
     public void WorksOnTheCircuit_HosesOffAndFilledAgain_CloseTheirHeatBalance()
     {
-        var drive = DrivePlans.MountainDay(hoseComesOff: false).With(new Happening(5000, HappeningKind.HosesTakenOff, 900, 2.5));
+        var drive = DrivePlans.MountainDay(hoseComesOff: false)
+            .With(new Happening(5000, HappeningKind.HosesTakenOff, 900, 2.5));
         Balances(new SimulatedVan(new VanTraits(), drive, 1), "works");
     }
 

@@ -5,15 +5,15 @@ namespace OnboardHeat.Core.Tests.Simulation;
 public sealed class SeedTests
 {
     [Theory]
-    [InlineData(ScenarioKind.Ordinary)]
-    [InlineData(ScenarioKind.Glitches)]
-    [InlineData(ScenarioKind.NightWithDraws)]
-    public void SameSeed_GivesTheSameScans(ScenarioKind kind) => Assert.Equal(Recorded(kind, 42), Recorded(kind, 42));
+    [InlineData(nameof(ScenarioKind.Ordinary))]
+    [InlineData(nameof(ScenarioKind.Glitches))]
+    [InlineData(nameof(ScenarioKind.NightWithDraws))]
+    public void SameSeed_GivesTheSameScans(string kind) => Assert.Equal(Recorded(kind, 42), Recorded(kind, 42));
 
     [Theory]
-    [InlineData(ScenarioKind.Ordinary)]
-    [InlineData(ScenarioKind.Night)]
-    public void AnotherSeed_GivesOtherScans(ScenarioKind kind) => Assert.NotEqual(Recorded(kind, 42), Recorded(kind, 43));
+    [InlineData(nameof(ScenarioKind.Ordinary))]
+    [InlineData(nameof(ScenarioKind.Night))]
+    public void AnotherSeed_GivesOtherScans(string kind) => Assert.NotEqual(Recorded(kind, 42), Recorded(kind, 43));
 
     [Fact]
     public void AnotherSeedForTheSameVanAndPlan_DiffersInItsSmallThingsOnly()
@@ -28,10 +28,10 @@ public sealed class SeedTests
         Assert.InRange(first.Truth.MeanCelsius - second.Truth.MeanCelsius, -5, 5);
     }
 
-    private static string Recorded(ScenarioKind kind, int seed)
+    private static string Recorded(string kind, int seed)
     {
         using var text = new StringWriter();
-        RecordingWriter.WriteAll(Scenarios.Make(kind, seed).Start(), text);
+        RecordingWriter.WriteAll(Scenarios.Make(Enum.Parse<ScenarioKind>(kind), seed).Start(), text);
         return text.ToString();
     }
 }

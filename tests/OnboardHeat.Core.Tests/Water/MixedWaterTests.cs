@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Water;
 
 namespace OnboardHeat.Core.Tests.Water;
@@ -18,7 +19,7 @@ public sealed class MixedWaterTests
     [InlineData(60, 0.60010)]
     public void HotShare_IsWithin4In10000OfTheEnthalpyBalance(double hot, double share)
     {
-        Assert.Equal(share, MixedWater.HotShare(hot, 10, 40), share * 4e-4);
+        Assert.Equal(share, HotShare(hot, 10, 40), share * 4e-4);
         var byEnthalpy = (WaterProperties.EnthalpyJPerKg(40) - WaterProperties.EnthalpyJPerKg(10))
             / (WaterProperties.EnthalpyJPerKg(hot) - WaterProperties.EnthalpyJPerKg(10));
         Assert.Equal(share, byEnthalpy, 2e-5);
@@ -30,8 +31,11 @@ public sealed class MixedWaterTests
     [InlineData(35, 12, 40, 1)]
     [InlineData(40, 12, 40, 1)]
     public void ColdAboveTheMixOrHotBelowIt_GivesNoInfinity(double hot, double cold, double mixed, double share) =>
-        Assert.Equal(share, MixedWater.HotShare(hot, cold, mixed));
+        Assert.Equal(share, HotShare(hot, cold, mixed));
 
     [Fact]
     public void HotNoWarmerThanCold_HasNoEquivalent() => Assert.Null(MixedWater.EquivalentLitres(40, 12, 12));
+
+    private static double HotShare(double hot, double cold, double mixed) =>
+        MixedWater.HotShare(new Celsius(hot), new Celsius(cold), new Celsius(mixed));
 }

@@ -1,3 +1,4 @@
+using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Water;
 
 namespace OnboardHeat.Core.Tests.Water;
@@ -49,7 +50,7 @@ public sealed class WaterPropertiesTests
     {
         Assert.InRange(WaterProperties.DensityKgPerLitre(celsius), 0.9, 1.01);
         Assert.InRange(WaterProperties.EnthalpyJPerKg(celsius), 0, 420_000);
-        Assert.True(double.IsFinite(WaterProperties.HeatJ(24, celsius, 12)));
+        Assert.True(double.IsFinite(WaterProperties.HeatOf(new Litres(24), new Celsius(celsius), new Celsius(12)).Value));
     }
 
     [Fact]
