@@ -94,7 +94,11 @@ public sealed class Monitor
     /// <summary>What is to be kept over a restart.</summary>
     public KeptState Keep() => new()
     {
-        Learnt = new LearntVan { Tank = _tank.Learnt(), Circuit = _circuit.Learnt() with { CoilWPerK = _tank.LearntCoilWPerK() } },
+        Learnt = new LearntVan
+        {
+            Tank = _tank.Learnt(),
+            Circuit = _circuit.Learnt() with { CoilWPerK = _tank.LearntCoilWPerK() },
+        },
         Alarms = _board.Keep(_elapsedS),
         IsInWorks = _board.IsInWorks,
         WorksAgeS = _works.AgeS(_elapsedS),
@@ -114,7 +118,13 @@ public sealed class Monitor
         _circuit.Loop.IsInWorks = _board.IsInWorks;
         _circuit.Observe(screened, _tank.Current);
         _works.Observe(_circuit.Loop);
-        var input = _input ??= new WatchInput { Van = _van, Scan = screened, Loop = _circuit.Loop, Test = _circuit.Test };
+        var input = _input ??= new WatchInput
+        {
+            Van = _van,
+            Scan = screened,
+            Loop = _circuit.Loop,
+            Test = _circuit.Test,
+        };
         input.Scan = screened;
         input.Tank = _tank.Current;
         input.Circuit = _circuit.Current;

@@ -1,14 +1,17 @@
 namespace OnboardHeat.Simulation;
 
 /// <summary>
-/// Chance from a seed: the same seed gives the same numbers on every machine and every version of the runtime. The generator is
-/// SplitMix64 (Steele, Lea, Flood 2014, published constants), which needs one word of state and no warming up.
+/// Chance from a seed: the same seed gives the same numbers on every machine and every version of the runtime. The
+/// generator is SplitMix64 (Steele, Lea, Flood 2014, published constants), which needs one word of state and no warming
+/// up.
 /// </summary>
 internal sealed class Chance
 {
     private ulong _state;
 
-    /// <summary>A stream of its own for each purpose, so that one more number drawn here changes nothing there.</summary>
+    /// <summary>
+    /// A stream of its own for each purpose, so that one more number drawn here changes nothing there.
+    /// </summary>
     public Chance(ulong seed, ulong stream = 0) => _state = Mix(seed + (stream * 0xD1B54A32D192ED03UL)) ^ stream;
 
     /// <summary>Evenly from 0 (included) to 1 (excluded).</summary>
@@ -28,8 +31,8 @@ internal sealed class Chance
     public bool Happens(double probability) => Share() < probability;
 
     /// <summary>
-    /// Near enough to a normal distribution (Irwin-Hall of twelve, exact variance, tails end at six sigma), and free of logarithms,
-    /// whose last digit differs between processors.
+    /// Near enough to a normal distribution (Irwin-Hall of twelve, exact variance, tails end at six sigma), and free of
+    /// logarithms, whose last digit differs between processors.
     /// </summary>
     public double Normal()
     {
@@ -42,7 +45,9 @@ internal sealed class Chance
         return sum;
     }
 
-    /// <summary>A quick symmetric disturbance of standard deviation 1 (triangular, two draws), for the noise of every reading.</summary>
+    /// <summary>
+    /// A quick symmetric disturbance of standard deviation 1 (triangular, two draws), for the noise of every reading.
+    /// </summary>
     public double Jitter() => (Share() + Share() - 1) * 2.449489742783178;
 
     private static ulong Mix(ulong z)

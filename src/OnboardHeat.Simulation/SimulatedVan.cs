@@ -8,8 +8,8 @@ using OnboardHeat.Simulation.Sensing;
 namespace OnboardHeat.Simulation;
 
 /// <summary>
-/// A van that follows a plan and is looked at by its probes. Everything comes from one seed: the same van, plan and seed give the same
-/// scans. Beside each scan stands the truth that the probes see only dimly.
+/// A van that follows a plan and is looked at by its probes. Everything comes from one seed: the same van, plan and
+/// seed give the same scans. Beside each scan stands the truth that the probes see only dimly.
 /// </summary>
 public sealed class SimulatedVan
 {
@@ -85,7 +85,9 @@ public sealed class SimulatedVan
         return true;
     }
 
-    /// <summary>Lets something happen that was not in the plan, such as people who answer an alarm; never before now.</summary>
+    /// <summary>
+    /// Lets something happen that was not in the plan, such as people who answer an alarm; never before now.
+    /// </summary>
     public void LetHappen(Happening happening)
     {
         happening = happening with { AtS = Math.Max(happening.AtS, _elapsedS) };
@@ -102,8 +104,8 @@ public sealed class SimulatedVan
     public void Say(PersonAction action) => _said.Add(action);
 
     /// <summary>
-    /// How long mixed water lasts from now with heating off, minutes, until the mix falls 1 K below its set point: by drawing from a copy
-    /// of the layers in steps of half a second.
+    /// How long mixed water lasts from now with heating off, minutes, until the mix falls 1 K below its set point: by
+    /// drawing from a copy of the layers in steps of half a second.
     /// </summary>
     public double TrueShowerMinutes(double mixedCelsius, double flowLitresPerMinute)
     {
@@ -126,7 +128,9 @@ public sealed class SimulatedVan
         return LongestS / 60;
     }
 
-    /// <summary>Heat inside the border of the energy balance, joules above 0 °C, and what crossed the border so far.</summary>
+    /// <summary>
+    /// Heat inside the border of the energy balance, joules above 0 °C, and what crossed the border so far.
+    /// </summary>
     internal (double HeldJ, double InJ, double OutJ) Balance => (_body.HeatJ, _body.Book.InJ, _body.Book.OutJ);
 
     /// <summary>The van without its probes, for tests of the physics.</summary>

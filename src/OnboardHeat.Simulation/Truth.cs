@@ -6,7 +6,9 @@ public sealed class Truth
     /// <summary>Seconds since the start.</summary>
     public double ElapsedS { get; internal set; }
 
-    /// <summary>Heat in water and vessel above the supply's cold water, joules, by IAPWS-fitted density and enthalpy.</summary>
+    /// <summary>
+    /// Heat in water and vessel above the supply's cold water, joules, by IAPWS-fitted density and enthalpy.
+    /// </summary>
     public double StoredJ { get; internal set; }
 
     /// <summary>Water at the top, degrees Celsius.</summary>

@@ -5,7 +5,8 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Benchmarks;
 
 /// <summary>
-/// Processor time and memory of one scan, measured in seconds rather than BenchmarkDotNet's minutes: the best of several days.
+/// Processor time and memory of one scan, measured in seconds rather than BenchmarkDotNet's minutes: the best of
+/// several days.
 /// </summary>
 internal static class JudgingFigures
 {
@@ -53,7 +54,10 @@ internal static class JudgingFigures
         return (best / scans.Count, (double)bytes / scans.Count);
     }
 
-    /// <summary>Time of the best day, and bytes of the middle one of its scans: an alarm that comes may cost some, a quiet scan not.</summary>
+    /// <summary>
+    /// Time of the best day, and bytes of the middle one of its scans: an alarm that comes may cost some, a quiet scan
+    /// not.
+    /// </summary>
     private static (double Microseconds, double Bytes) MeasureWatchPath(IReadOnlyList<Scan> scans)
     {
         var best = double.PositiveInfinity;

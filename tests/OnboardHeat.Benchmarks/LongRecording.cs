@@ -4,7 +4,9 @@ using OnboardHeat.Simulation;
 
 namespace OnboardHeat.Benchmarks;
 
-/// <summary>Mountain days one after the other as runs of one recording: long enough that starting the program does not count.</summary>
+/// <summary>
+/// Mountain days one after the other as runs of one recording: long enough that starting the program does not count.
+/// </summary>
 internal static class LongRecording
 {
     private const int Runs = 50;
@@ -27,7 +29,8 @@ internal static class LongRecording
         {
             for (var i = 0; i < scans.Count; i++)
             {
-                to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{run},{scans[i].Elapsed.TotalSeconds},{lines[i + 1]}"));
+                to.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture, $"{run},{scans[i].Elapsed.TotalSeconds},{lines[i + 1]}"));
             }
         }
 

@@ -3,7 +3,9 @@ using OnboardHeat.Simulation;
 
 namespace OnboardHeat.Benchmarks;
 
-/// <summary>The mountain day without its failure, scan by scan, made once: what is measured is the judging, not the simulation.</summary>
+/// <summary>
+/// The mountain day without its failure, scan by scan, made once: what is measured is the judging, not the simulation.
+/// </summary>
 internal static class MountainScans
 {
     /// <summary>Seed of the van and of its probes' noise.</summary>
@@ -15,7 +17,8 @@ internal static class MountainScans
     /// <summary>Every scan of the day.</summary>
     public static IReadOnlyList<Scan> All()
     {
-        var van = new SimulatedVan(VanTraits.Random(Seed).With(Kits.Full), DrivePlans.MountainDay(hoseComesOff: false), Seed);
+        var van = new SimulatedVan(
+            VanTraits.Random(Seed).With(Kits.Full), DrivePlans.MountainDay(hoseComesOff: false), Seed);
         var scans = new List<Scan>();
         while (van.Step())
         {

@@ -3,8 +3,8 @@ using BenchmarkDotNet.Running;
 namespace OnboardHeat.Benchmarks;
 
 /// <summary>
-/// <c>figures</c> prints what tests/limits/replay-speed holds; <c>recording FILE</c> writes the long recording it replays; anything else
-/// goes to BenchmarkDotNet.
+/// <c>figures</c> prints what tests/limits/replay-speed holds; <c>recording FILE</c> writes the long recording it
+/// replays; anything else goes to BenchmarkDotNet.
 /// </summary>
 internal static class Program
 {

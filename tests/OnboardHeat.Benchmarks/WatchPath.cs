@@ -7,7 +7,10 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Benchmarks;
 
-/// <summary>Screening, watching and the alarm board as the monitor joins them, without the estimates: what every scan costs at the least.</summary>
+/// <summary>
+/// Screening, watching and the alarm board as the monitor joins them, without the estimates: what every scan costs at
+/// the least.
+/// </summary>
 internal sealed class WatchPath
 {
     private readonly ReadingScreen _screen;

@@ -12,14 +12,19 @@ public sealed class AlarmTableTests
     {
         string[] agreed =
         [
-            "coolant-loss critical latched", "tank-over-temperature critical latched", "coolant-over-temperature critical", "element-dry critical",
-            "circulation-stopped warning", "coolant-weep warning", "water-in-tray warning", "rating-exceeded warning", "frost warning",
-            "probe-fault warning", "cannot-judge warning", "history-damaged warning", "history-stopped warning", "power-low warning",
-            "works-open warning", "rating-near advice", "scald-risk advice", "close-valves advice", "hygiene-due advice", "weak-heating advice",
+            "coolant-loss critical latched", "tank-over-temperature critical latched",
+            "coolant-over-temperature critical", "element-dry critical",
+            "circulation-stopped warning", "coolant-weep warning", "water-in-tray warning", "rating-exceeded warning",
+            "frost warning",
+            "probe-fault warning", "cannot-judge warning", "history-damaged warning", "history-stopped warning",
+            "power-low warning",
+            "works-open warning", "rating-near advice", "scald-risk advice", "close-valves advice",
+            "hygiene-due advice", "weak-heating advice",
             "test-due advice",
         ];
 
-        Assert.Equal(agreed, AlarmTable.Rows.Select(r => $"{r.Name} {r.Priority.ToString().ToLowerInvariant()}{(r.IsLatched ? " latched" : "")}"));
+        Assert.Equal(agreed, AlarmTable.Rows.Select(
+            r => $"{r.Name} {r.Priority.ToString().ToLowerInvariant()}{(r.IsLatched ? " latched" : "")}"));
     }
 
     [Fact]

@@ -25,7 +25,8 @@ public sealed class ArrowTests
     /// <summary>What would let time, disk, network or threads into the core.</summary>
     private static readonly string[] s_notInCore =
     [
-        "File", "Directory", "FileStream", "Console", "Environment", "TimeProvider", "Task", "ValueTask", "Thread", "Socket", "HttpClient",
+        "File", "Directory", "FileStream", "Console", "Environment", "TimeProvider", "Task", "ValueTask", "Thread",
+        "Socket", "HttpClient",
         "Random", "Process", "ILogger", "Lock",
     ];
 
@@ -38,7 +39,8 @@ public sealed class ArrowTests
 
     [Fact]
     public void EveryProject_HasItsPlaceInTheHouse() =>
-        Assert.Equal(s_allowed.Keys.Order(StringComparer.Ordinal), Projects().Select(p => p.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            s_allowed.Keys.Order(StringComparer.Ordinal), Projects().Select(p => p.Name).Order(StringComparer.Ordinal));
 
     [Fact]
     public void Core_HasNoPackage() => Assert.Empty(Projects().Where(p => p.Name == "Core")
@@ -62,7 +64,8 @@ public sealed class ArrowTests
     [Fact]
     public void OnlyTheDaemon_IsAProgram() => House.AssertNone(
         from project in Projects()
-        where project.Name != "Daemon" && XDocument.Load(project.File).Descendants("OutputType").Any(o => o.Value == "Exe")
+        where project.Name != "Daemon"
+            && XDocument.Load(project.File).Descendants("OutputType").Any(o => o.Value == "Exe")
         select project.Name);
 
     private static IEnumerable<(string Name, string File)> Projects() =>
@@ -70,6 +73,7 @@ public sealed class ArrowTests
         from file in Directory.EnumerateFiles(folder, "*.csproj")
         select (Path.GetFileNameWithoutExtension(file)["OnboardHeat.".Length..], file);
 
-    private static IEnumerable<string> References(string project) => XDocument.Load(project).Descendants("ProjectReference")
+    private static IEnumerable<string> References(string project) =>
+        XDocument.Load(project).Descendants("ProjectReference")
         .Select(r => r.Attribute("Include")!.Value.Split('/', '\\')[^1]["OnboardHeat.".Length..^".csproj".Length]);
 }

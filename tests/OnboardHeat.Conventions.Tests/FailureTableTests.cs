@@ -13,14 +13,16 @@ public sealed partial class FailureTableTests(ITestOutputHelper output)
     /// <summary>From the issue: some 25 elements.</summary>
     private const int RowsLeast = 25;
 
-    private static readonly string[] s_rows = [.. File.ReadAllLines(Path.Combine(House.Root, "hardware-notes", "failures.md"))
+    private static readonly string[] s_rows = [
+        .. File.ReadAllLines(Path.Combine(House.Root, "hardware-notes", "failures.md"))
         .Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Skip(2)];
 
     [Fact]
     public void EveryRow_NamesATestThatThereIs()
     {
         var missing = s_rows.Where(row => !HasTest(row)).ToList();
-        output.WriteLine($"failure table: {s_rows.Length} rows, {s_rows.Length - missing.Count} with their fault-injection test");
+        output.WriteLine(
+            $"failure table: {s_rows.Length} rows, {s_rows.Length - missing.Count} with their fault-injection test");
         House.AssertNone(missing);
         Assert.True(s_rows.Length >= RowsLeast, $"{s_rows.Length} rows, {RowsLeast} at least");
     }
@@ -28,7 +30,8 @@ public sealed partial class FailureTableTests(ITestOutputHelper output)
     [Fact]
     public void EveryFailureTest_HasItsRow() => House.AssertNone(
         from file in House.Files
-        where file.Path.Contains($"{Path.DirectorySeparatorChar}Failures{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+        where file.Path.Contains(
+            $"{Path.DirectorySeparatorChar}Failures{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
         from method in TestsIn(file)
         where !s_rows.Any(row => row.Contains($".{method.Identifier.Text}", StringComparison.Ordinal))
         select $"{file.At(method)}: {method.Identifier.Text} is in no row of the failure table");
@@ -52,7 +55,8 @@ public sealed partial class FailureTableTests(ITestOutputHelper output)
 
     private static IEnumerable<MethodDeclarationSyntax> TestsIn(SourceFile file) =>
         file.Unit.DescendantNodes().OfType<MethodDeclarationSyntax>()
-            .Where(m => m.AttributeLists.SelectMany(l => l.Attributes).Any(a => a.Name.ToString() is "Fact" or "Theory"));
+            .Where(
+                m => m.AttributeLists.SelectMany(l => l.Attributes).Any(a => a.Name.ToString() is "Fact" or "Theory"));
 
     [GeneratedRegex(@"`(?<class>\w+)\.(?<method>\w+)(\((?<case>\w+)\))?` \|$")]
     private static partial Regex TestName();

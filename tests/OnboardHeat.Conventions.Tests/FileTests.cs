@@ -40,7 +40,8 @@ public sealed class FileTests
     public void File_HoldsOneTypeOfItsName() => House.AssertNone(
         from file in House.Files
         let names = file.TopTypes.Select(NameOf).ToList()
-        where names.Count > 1 || (names.Count == 1 && names[0] != Path.GetFileNameWithoutExtension(file.Path).Split('.')[0])
+        where names.Count > 1
+            || (names.Count == 1 && names[0] != Path.GetFileNameWithoutExtension(file.Path).Split('.')[0])
         select $"{file.Path}: {string.Join(", ", names)}");
 
     [Fact]

@@ -8,12 +8,14 @@ namespace OnboardHeat.Conventions.Tests;
 /// <summary>An option says unit, range and default, or that it is required, where it is declared.</summary>
 public sealed class OptionTests
 {
-    private static readonly string[] s_saysWhenLeftOut = ["default", "required", "left out", "may be empty", "at least one", "Pin of"];
+    private static readonly string[] s_saysWhenLeftOut = [
+        "default", "required", "left out", "may be empty", "at least one", "Pin of"];
 
     [Fact]
     public void EveryOption_IsDocumented() => House.AssertNone(
         from option in Options()
-        where option.Property.GetLeadingTrivia().ToString() is var doc && !doc.Contains("/// <summary>", StringComparison.Ordinal)
+        where option.Property.GetLeadingTrivia().ToString() is var doc
+            && !doc.Contains("/// <summary>", StringComparison.Ordinal)
         select option.File.At(option.Property));
 
     [Fact]

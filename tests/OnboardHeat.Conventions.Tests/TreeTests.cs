@@ -7,8 +7,10 @@ public sealed class TreeTests
 {
     private static readonly string[] s_texts =
     [
-        ".cs", ".csproj", ".props", ".targets", ".sln", ".json", ".jsonl", ".csv", ".md", ".txt", ".yaml", ".yml", ".xml", ".sh", ".html", ".css",
-        ".js", ".mjs", ".ts", ".svg", ".service", ".rules", ".conf", ".editorconfig", ".gitignore", ".gitattributes", ".dockerfile", ".webmanifest", "",
+        ".cs", ".csproj", ".props", ".targets", ".sln", ".json", ".jsonl", ".csv", ".md", ".txt", ".yaml", ".yml",
+        ".xml", ".sh", ".html", ".css",
+        ".js", ".mjs", ".ts", ".svg", ".service", ".rules", ".conf", ".editorconfig", ".gitignore", ".gitattributes",
+        ".dockerfile", ".webmanifest", "",
     ];
 
     /// <summary>
@@ -16,7 +18,8 @@ public sealed class TreeTests
     /// </summary>
     private static readonly string[] s_words =
     [
-        "tran" + "script", "seed " + "document", "/wo" + "rk/", "@au" + "thor", "Created " + "by", "registry." + "npmjs", "api." + "nuget.org",
+        "tran" + "script", "seed " + "document", "/wo" + "rk/", "@au" + "thor", "Created " + "by",
+        "registry." + "npmjs", "api." + "nuget.org",
     ];
 
     private static readonly Lazy<(string Path, string Text)[]> s_all = new(() =>
@@ -32,13 +35,15 @@ public sealed class TreeTests
     public void Tree_HasNoForeignWord() => House.AssertNone(
         from file in s_all.Value
         from word in s_words
-        where file.Text.Contains(word, StringComparison.OrdinalIgnoreCase) || file.Path.Contains(word, StringComparison.OrdinalIgnoreCase)
+        where file.Text.Contains(word, StringComparison.OrdinalIgnoreCase)
+            || file.Path.Contains(word, StringComparison.OrdinalIgnoreCase)
         select $"{file.Path}: {word}");
 
     [Fact]
     public void Texts_EndWithOneLineEndAndHaveNoTabsInCode() => House.AssertNone(
         from file in s_all.Value
         where file.Path.EndsWith(".cs", StringComparison.Ordinal)
-        where !file.Text.EndsWith('\n') || file.Text.EndsWith("\n\n", StringComparison.Ordinal) || file.Text.Contains('\r') || file.Text.Contains('\t')
+        where !file.Text.EndsWith('\n') || file.Text.EndsWith("\n\n", StringComparison.Ordinal)
+            || file.Text.Contains('\r') || file.Text.Contains('\t')
         select file.Path);
 }

@@ -8,14 +8,17 @@ namespace OnboardHeat.Conventions.Tests;
 /// <summary>Sealed and internal by default; names are nouns of the trade.</summary>
 public sealed class TypeTests
 {
-    private static readonly string[] s_emptyNouns = ["Manager", "Helper", "Helpers", "Service", "Utils", "Utility", "Utilities"];
+    private static readonly string[] s_emptyNouns = [
+        "Manager", "Helper", "Helpers", "Service", "Utils", "Utility", "Utilities"];
 
     [Fact]
     public void Classes_AreSealed() => House.AssertNone(
         from file in House.Source
         from type in file.Unit.DescendantNodes().OfType<TypeDeclarationSyntax>()
-        where type is ClassDeclarationSyntax or RecordDeclarationSyntax && !type.IsKind(SyntaxKind.RecordStructDeclaration)
-        where !type.Modifiers.Any(m => m.Kind() is SyntaxKind.SealedKeyword or SyntaxKind.StaticKeyword or SyntaxKind.AbstractKeyword)
+        where type is ClassDeclarationSyntax or RecordDeclarationSyntax
+            && !type.IsKind(SyntaxKind.RecordStructDeclaration)
+        where !type.Modifiers.Any(
+            m => m.Kind() is SyntaxKind.SealedKeyword or SyntaxKind.StaticKeyword or SyntaxKind.AbstractKeyword)
         where !IsBase(type.Identifier.Text)
         select $"{file.At(type)}: {type.Identifier.Text}");
 
@@ -36,8 +39,9 @@ public sealed class TypeTests
         select $"{file.At(type)}: {type.Identifier.Text}");
 
     /// <summary>
-    /// Internal by default: a public type is named in another project of the source, or in the public face of a type of its own project
-    /// (a class of extensions by the names of its methods). Tests see what is internal and are no reason.
+    /// Internal by default: a public type is named in another project of the source, or in the public face of a type of
+    /// its own project (a class of extensions by the names of its methods). Tests see what is internal and are no
+    /// reason.
     /// </summary>
     [Fact]
     public void PublicTypes_AreUsedOutsideTheirProject() => House.AssertNone(
@@ -47,12 +51,15 @@ public sealed class TypeTests
         where !NamesOf(type).Any(name => IsUsedOutside(name, file.Project))
         select $"{file.At(type)}: {type.Identifier.Text} is public and used nowhere else");
 
-    private static bool IsBase(string name) => House.Source.SelectMany(f => f.Unit.DescendantNodes().OfType<BaseTypeSyntax>())
-        .Any(b => b.Type is IdentifierNameSyntax n ? n.Identifier.Text == name : b.Type is GenericNameSyntax g && g.Identifier.Text == name);
+    private static bool IsBase(string name) =>
+        House.Source.SelectMany(f => f.Unit.DescendantNodes().OfType<BaseTypeSyntax>())
+        .Any(b => b.Type is IdentifierNameSyntax n ? n.Identifier.Text == name
+        : b.Type is GenericNameSyntax g && g.Identifier.Text == name);
 
     private static IEnumerable<string> NamesOf(BaseTypeDeclarationSyntax type) => type.DescendantNodes()
         .OfType<MethodDeclarationSyntax>()
-        .Where(m => m.ParameterList.Parameters.FirstOrDefault() is { } first && first.Modifiers.Any(SyntaxKind.ThisKeyword))
+        .Where(m => m.ParameterList.Parameters.FirstOrDefault() is { } first
+        && first.Modifiers.Any(SyntaxKind.ThisKeyword))
         .Select(m => m.Identifier.Text).Prepend(type.Identifier.Text);
 
     private static bool IsUsedOutside(string name, string project) =>

@@ -9,8 +9,10 @@ public sealed class UnitTests
 {
     private static readonly string[] s_units =
     [
-        "Celsius", "Kelvin", "KPerMin", "KPerS", "K", "W", "Watts", "WPerK", "J", "JPerK", "JPerKgK", "JPerLK", "KWh", "Litres", "LitresPerMinute",
-        "KgPerM3", "KgPerLitre", "KgPerS", "Kg", "S", "Minutes", "Hours", "Days", "Share", "Fraction", "Bar", "M2", "M", "PerK", "Nats",
+        "Celsius", "Kelvin", "KPerMin", "KPerS", "K", "W", "Watts", "WPerK", "J", "JPerK", "JPerKgK", "JPerLK", "KWh",
+        "Litres", "LitresPerMinute",
+        "KgPerM3", "KgPerLitre", "KgPerS", "Kg", "S", "Minutes", "Hours", "Days", "Share", "Fraction", "Bar", "M2", "M",
+        "PerK", "Nats",
     ];
 
     /// <summary>Names without a unit, and why.</summary>
@@ -28,7 +30,8 @@ public sealed class UnitTests
         ["ScreenedReading.Value"] = "the same",
     };
 
-    private static readonly Type[] s_unitTypes = [typeof(Celsius), typeof(KelvinDelta), typeof(Joules), typeof(Litres), typeof(Watts)];
+    private static readonly Type[] s_unitTypes = [
+        typeof(Celsius), typeof(KelvinDelta), typeof(Joules), typeof(Litres), typeof(Watts)];
 
     [Fact]
     public void PublicNumbersOfTheCore_SayTheirUnit() => House.AssertNone(
@@ -43,7 +46,8 @@ public sealed class UnitTests
     public void ExceptionsFromTheRule_AreStillThere() => House.AssertNone(
         from name in s_exceptions.Keys
         let parts = name.Split('.')
-        where !typeof(Core.Monitor).Assembly.GetExportedTypes().Any(t => t.Name == parts[0] && Numbers(t).Contains(parts[1]))
+        where !typeof(Core.Monitor).Assembly.GetExportedTypes()
+            .Any(t => t.Name == parts[0] && Numbers(t).Contains(parts[1]))
         select name);
 
     private static bool EndsWithUnit(string name, string unit)
@@ -60,10 +64,13 @@ public sealed class UnitTests
 
     private static IEnumerable<string> Numbers(Type type)
     {
-        const BindingFlags own = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
-        var properties = type.GetProperties(own).Where(p => IsNumber(p.PropertyType) && p.GetIndexParameters().Length == 0).Select(p => p.Name);
+        const BindingFlags own =
+            BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+        var properties = type.GetProperties(own)
+            .Where(p => IsNumber(p.PropertyType) && p.GetIndexParameters().Length == 0).Select(p => p.Name);
         var fields = type.GetFields(own).Where(f => IsNumber(f.FieldType)).Select(f => f.Name);
-        var parameters = type.GetConstructors(own).Cast<MethodBase>().Concat(type.GetMethods(own).Where(m => !m.IsSpecialName))
+        var parameters = type.GetConstructors(own).Cast<MethodBase>()
+            .Concat(type.GetMethods(own).Where(m => !m.IsSpecialName))
             .Where(m => m.GetCustomAttribute<System.Runtime.CompilerServices.CompilerGeneratedAttribute>() is null)
             .SelectMany(m => m.GetParameters()).Where(p => IsNumber(p.ParameterType) && p.Name is not null)
             .Select(p => p.Name!);

@@ -1,8 +1,8 @@
 namespace OnboardHeat.Core.Journeys;
 
 /// <summary>
-/// Pace at which the stored heat changes: the lag between a quick and a slow running mean. A steady rise keeps the two apart by the rise
-/// in the difference of their time constants, so no history need be held.
+/// Pace at which the stored heat changes: the lag between a quick and a slow running mean. A steady rise keeps the two
+/// apart by the rise in the difference of their time constants, so no history need be held.
 /// </summary>
 internal sealed class HeatSlope(double quickS, double slowS)
 {

@@ -6,33 +6,47 @@ using OnboardHeat.Core.Tank;
 namespace OnboardHeat.Core.Journeys;
 
 /// <summary>
-/// Finds the journeys of a run. Heating runs, rests (short ones are stops, long ones standing spells) and draws are followed beside each
-/// other; a draw may lie within a heating run, and it ends a standing spell, because a comparison of losses must not meet one.
+/// Finds the journeys of a run. Heating runs, rests (short ones are stops, long ones standing spells) and draws are
+/// followed beside each other; a draw may lie within a heating run, and it ends a standing spell, because a comparison
+/// of losses must not meet one.
 /// </summary>
 internal sealed class JourneyFinder(VanDescription van)
 {
-    /// <summary>Heat that makes a heating run begin and that keeps it going, watts: a coil gives several hundred, a tank loses 30.</summary>
+    /// <summary>
+    /// Heat that makes a heating run begin and that keeps it going, watts: a coil gives several hundred, a tank loses
+    /// 30.
+    /// </summary>
     private const double HeatsW = 150, StillHeatsW = 40;
 
-    /// <summary>A heating run outlives lights and slow stretches: it ends when nothing has come for this long, seconds.</summary>
+    /// <summary>
+    /// A heating run outlives lights and slow stretches: it ends when nothing has come for this long, seconds.
+    /// </summary>
     private const double HeatingGapS = 300;
 
-    /// <summary>With engine and element off it ends after this long: longer than engines that stop by themselves rest at lights, seconds.</summary>
+    /// <summary>
+    /// With engine and element off it ends after this long: longer than engines that stop by themselves rest at lights,
+    /// seconds.
+    /// </summary>
     private const double SourceGapS = 60;
 
     /// <summary>
-    /// Heat that leaves with a draw, and with one that has ended, watts: a hand wash of 1 L/min takes some 2 kW, a cold coil after a start
-    /// takes up to 1.5 kW for a minute.
+    /// Heat that leaves with a draw, and with one that has ended, watts: a hand wash of 1 L/min takes some 2 kW, a cold
+    /// coil after a start takes up to 1.5 kW for a minute.
     /// </summary>
     private const double DrawsW = 1_800, StillDrawsW = 500;
 
     /// <summary>A draw with a pause to soap is one draw, seconds.</summary>
     private const double DrawGapS = 60;
 
-    /// <summary>Heat a draw takes on the whole, W: a thin trickle of hot water takes as much, circulation through open valves does not.</summary>
+    /// <summary>
+    /// Heat a draw takes on the whole, W: a thin trickle of hot water takes as much, circulation through open valves
+    /// does not.
+    /// </summary>
     private const double DrawsOnTheWholeW = 1_500;
 
-    /// <summary>An estimate that knows nothing yet moves for some minutes of its own accord: that is neither a draw nor a loss.</summary>
+    /// <summary>
+    /// An estimate that knows nothing yet moves for some minutes of its own accord: that is neither a draw nor a loss.
+    /// </summary>
     private const double SettlesS = 600;
 
     /// <summary>Shorter rests are stops, longer ones standing spells; rests at lights are neither. Seconds.</summary>
@@ -118,7 +132,8 @@ internal sealed class JourneyFinder(VanDescription van)
 
     private void Heat(ScreenedScan scan, TankEstimate tank, bool isEngineOn)
     {
-        var hasSource = isEngineOn || scan[Signal.ElementOn] == true || (!van.Fitted.Has(Signal.EngineRunning) && _minutes.W > HeatsW);
+        var hasSource = isEngineOn || scan[Signal.ElementOn] == true
+            || (!van.Fitted.Has(Signal.EngineRunning) && _minutes.W > HeatsW);
         _sourceAtS = hasSource ? scan.ElapsedS : _sourceAtS;
         if (hasSource && !_drawing.IsOpen && _minutes.W > (_heating.IsOpen ? StillHeatsW : HeatsW))
         {
@@ -136,7 +151,8 @@ internal sealed class JourneyFinder(VanDescription van)
         }
 
         // A draw while the engine is off ends it at once: what the draw takes is no part of what was gained.
-        var isOver = _drawing.IsOpen ? !hasSource : scan.ElapsedS - _heatedAtS > HeatingGapS || scan.ElapsedS - _sourceAtS > SourceGapS;
+        var isOver = _drawing.IsOpen ? !hasSource
+            : scan.ElapsedS - _heatedAtS > HeatingGapS || scan.ElapsedS - _sourceAtS > SourceGapS;
         if (!isOver)
         {
             _heating.Add(scan, tank, isEngineOn);

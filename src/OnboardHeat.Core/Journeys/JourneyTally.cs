@@ -10,17 +10,21 @@ namespace OnboardHeat.Core.Journeys;
 /// <summary>What is added up while one journey is open. Reused for the next: a quiet scan costs no memory.</summary>
 internal sealed class JourneyTally(JourneyType type, VanDescription van)
 {
-    /// <summary>A loss coefficient is worked out from here on (the spells that a comparison of insulations may rest on).</summary>
+    /// <summary>
+    /// A loss coefficient is worked out from here on (the spells that a comparison of insulations may rest on).
+    /// </summary>
     private const double LongEnoughS = 6 * 3600, WarmEnoughK = 15;
 
     /// <summary>
-    /// Spread of a spell's two ends: probe steps and settling, kelvin of the mean; and of the driving difference: two probes of the same
-    /// kind, half a kelvin each by their data sheet, taken as a third of that for one standard deviation.
+    /// Spread of a spell's two ends: probe steps and settling, kelvin of the mean; and of the driving difference: two
+    /// probes of the same kind, half a kelvin each by their data sheet, taken as a third of that for one standard
+    /// deviation.
     /// </summary>
     private const double EndsK = 0.05, DriveK = 0.24;
 
     /// <summary>Heat of the tank a kelvin, J/K: only used to carry a start back by a minute.</summary>
-    private readonly double _heatJPerK = (van.Tank.VolumeLitres * 4_150) + (van.Tank.EffectiveVesselMassKg * Materials.SteelJPerKgK);
+    private readonly double _heatJPerK =
+        (van.Tank.VolumeLitres * 4_150) + (van.Tank.EffectiveVesselMassKg * Materials.SteelJPerKgK);
     private readonly double[] _overS = new double[van.Circuit.Parts.Count];
     private readonly double[] _overMostK = new double[van.Circuit.Parts.Count];
     private double _startJ;
@@ -48,8 +52,8 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
     public double LastS { get; private set; }
 
     /// <summary>
-    /// Opens it at a scan, from a time somewhat before and the heat that was stored then: a change is only seen when it has gone on for
-    /// a while.
+    /// Opens it at a scan, from a time somewhat before and the heat that was stored then: a change is only seen when it
+    /// has gone on for a while.
     /// </summary>
     public void Open(double fromS, double atS, TankEstimate tank, double storedBeforeJ)
     {
@@ -63,7 +67,8 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         _startCelsius = _lastCelsius - ((_lastJ - _startJ) / _heatJPerK);
         _peakCelsius = Math.Max(_startCelsius, _lastCelsius);
         (_elementJ, _surroundingsKS, _surroundingsS, _flowDriveKS, _flowGainJ, _count) = (0, 0, 0, 0, 0, 0);
-        (_fortyAtS, _sixtyAtS, _firstProbesCelsius, _lastProbesCelsius) = (double.NaN, double.NaN, double.NaN, double.NaN);
+        (_fortyAtS, _sixtyAtS, _firstProbesCelsius, _lastProbesCelsius) =
+            (double.NaN, double.NaN, double.NaN, double.NaN);
         Array.Clear(_overS);
         Array.Clear(_overMostK);
     }
@@ -124,7 +129,9 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         };
     }
 
-    /// <summary>Keeps the first and the newest mean of the tank's own probes: the estimate learns through a night, they do not.</summary>
+    /// <summary>
+    /// Keeps the first and the newest mean of the tank's own probes: the estimate learns through a night, they do not.
+    /// </summary>
     private void Cool(ScreenedScan scan)
     {
         var (sum, count) = (0.0, 0);
@@ -166,8 +173,8 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
             return null;
         }
 
-        // The tank's excess over the surroundings as a running mean of its ends would be biased by its bend; the logarithmic mean is the
-        // one that an exponential has.
+        // The tank's excess over the surroundings as a running mean of its ends would be biased by its bend; the
+        // logarithmic mean is the one that an exponential has.
         var surroundings = _surroundingsKS / _surroundingsS;
         var (firstK, lastK) = (_firstProbesCelsius - surroundings, _lastProbesCelsius - surroundings);
         if (firstK < WarmEnoughK || lastK < 1 || lastK >= firstK)

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Core.Quantities;
 
-/// <summary>A point on the temperature scale, in degrees Celsius. Two points can be compared and subtracted, never added.</summary>
+/// <summary>
+/// A point on the temperature scale, in degrees Celsius. Two points can be compared and subtracted, never added.
+/// </summary>
 /// <param name="Value">Degrees Celsius; finite, above -273.15.</param>
 public readonly record struct Celsius(double Value) : IComparable<Celsius>
 {
@@ -29,5 +31,6 @@ public readonly record struct Celsius(double Value) : IComparable<Celsius>
     public int CompareTo(Celsius other) => Value.CompareTo(other.Value);
 
     /// <summary>One decimal and the unit, as people read it: <c>61.3 °C</c>.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} °C");
+    public override string ToString() =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} °C");
 }

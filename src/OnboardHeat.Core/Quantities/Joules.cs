@@ -41,5 +41,6 @@ public readonly record struct Joules(double Value) : IComparable<Joules>
     public int CompareTo(Joules other) => Value.CompareTo(other.Value);
 
     /// <summary>The number and its unit, as people read it.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{KilowattHours:0.000} kWh");
+    public override string ToString() =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{KilowattHours:0.000} kWh");
 }

@@ -35,5 +35,6 @@ public readonly record struct KelvinDelta(double Value) : IComparable<KelvinDelt
     public int CompareTo(KelvinDelta other) => Value.CompareTo(other.Value);
 
     /// <summary>The number and its unit, as people read it.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} K");
+    public override string ToString() =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} K");
 }

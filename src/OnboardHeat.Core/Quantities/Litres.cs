@@ -32,5 +32,6 @@ public readonly record struct Litres(double Value) : IComparable<Litres>
     public int CompareTo(Litres other) => Value.CompareTo(other.Value);
 
     /// <summary>The number and its unit, as people read it.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} l");
+    public override string ToString() =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0.0} l");
 }

@@ -35,5 +35,6 @@ public readonly record struct Watts(double Value) : IComparable<Watts>
     public int CompareTo(Watts other) => Value.CompareTo(other.Value);
 
     /// <summary>The number and its unit, as people read it.</summary>
-    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0} W");
+    public override string ToString() =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Value:0} W");
 }

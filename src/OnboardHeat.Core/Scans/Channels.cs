@@ -5,7 +5,8 @@ public static class Channels
 {
     private static readonly string[] s_names =
     [
-        "tank_top", "tank_middle", "tank_bottom", "flow", "return", "surroundings", "tray", "outlet", "cold_supply", "engine_coolant",
+        "tank_top", "tank_middle", "tank_bottom", "flow", "return", "surroundings", "tray", "outlet", "cold_supply",
+        "engine_coolant",
     ];
 
     // Kept as arrays: a collection expression of an enum would be a new array at every use.

@@ -11,7 +11,9 @@ namespace OnboardHeat.Core.Scans;
 public readonly record struct PersonAction(ActionKind Kind, string Target, string Text)
 {
     private static readonly string[] s_names =
-        ["acknowledge", "shelve", "works-begin", "works-end", "drained", "filled", "repaired", "changed", "note", "test"];
+    [
+        "acknowledge", "shelve", "works-begin", "works-end", "drained", "filled", "repaired", "changed", "note", "test",
+    ];
 
     /// <summary>The name of the action in recordings, topics and commands.</summary>
     public static string NameOf(ActionKind kind) => s_names[(int)kind];
@@ -35,7 +37,9 @@ public readonly record struct PersonAction(ActionKind Kind, string Target, strin
             var split = kind == ActionKind.Note ? -1 : rest.IndexOf(':');
             action = kind == ActionKind.Note
                 ? new PersonAction(kind, "", rest.ToString())
-                : new PersonAction(kind, (split < 0 ? rest : rest[..split]).ToString(), split < 0 ? "" : rest[(split + 1)..].ToString());
+                : new PersonAction(
+                    kind, (split < 0 ? rest : rest[..split]).ToString(),
+                    split < 0 ? "" : rest[(split + 1)..].ToString());
             return true;
         }
 

@@ -14,7 +14,9 @@ public readonly record struct Reading(double Value, ReadingFault Fault)
     public bool HasValue => Fault == ReadingFault.None;
 
     /// <summary>A temperature as read.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite: the adapter must name a fault instead.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The value is NaN or infinite: the adapter must name a fault instead.
+    /// </exception>
     public static Reading Of(double celsius) => double.IsFinite(celsius)
         ? new Reading(celsius, ReadingFault.None)
         : throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "A reading is finite, or a named fault.");

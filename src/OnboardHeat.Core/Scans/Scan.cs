@@ -3,8 +3,8 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Core.Scans;
 
 /// <summary>
-/// One look at all probes and signals, with the actions of people since the last one. Everything that judges takes its time from here.
-/// A source may reuse one instance: whoever keeps a scan copies it.
+/// One look at all probes and signals, with the actions of people since the last one. Everything that judges takes its
+/// time from here. A source may reuse one instance: whoever keeps a scan copies it.
 /// </summary>
 public sealed class Scan
 {
@@ -17,7 +17,10 @@ public sealed class Scan
     /// <summary>Number of the run (a start of the daemon); 1 or more. Elapsed time starts anew with each.</summary>
     public int Run { get; set; } = 1;
 
-    /// <summary>Monotonic time since the run began; not negative, rising from scan to scan. The only time that rates and delays use.</summary>
+    /// <summary>
+    /// Monotonic time since the run began; not negative, rising from scan to scan. The only time that rates and delays
+    /// use.
+    /// </summary>
     public TimeSpan Elapsed { get; set; }
 
     /// <summary>Wall-clock time, a label; null where the recording has none.</summary>
@@ -58,7 +61,15 @@ public sealed class Scan
     /// <summary>A copy that the source cannot change any more.</summary>
     public Scan Copy()
     {
-        var copy = new Scan { Run = Run, Elapsed = Elapsed, Utc = Utc, IsUtcTrusted = IsUtcTrusted, Actions = Actions, House = House };
+        var copy = new Scan
+        {
+            Run = Run,
+            Elapsed = Elapsed,
+            Utc = Utc,
+            IsUtcTrusted = IsUtcTrusted,
+            Actions = Actions,
+            House = House,
+        };
         _readings.CopyTo(copy._readings, 0);
         _signals.CopyTo(copy._signals, 0);
         return copy;

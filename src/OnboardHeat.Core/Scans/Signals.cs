@@ -3,7 +3,8 @@ namespace OnboardHeat.Core.Scans;
 /// <summary>All signals, and the names that recordings, configuration, topics and pages use for them.</summary>
 public static class Signals
 {
-    private static readonly string[] s_names = ["engine_running", "tray_wet", "coolant_low", "valves_closed", "element_on"];
+    private static readonly string[] s_names = [
+        "engine_running", "tray_wet", "coolant_low", "valves_closed", "element_on"];
 
     // Kept as an array: a collection expression of an enum would be a new array at every use.
     private static readonly Signal[] s_all =

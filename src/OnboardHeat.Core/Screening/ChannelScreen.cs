@@ -3,8 +3,9 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Judges one channel by itself. Two states: believed, and in doubt. A false value or a silence puts a channel in doubt; it comes back
-/// after as many good readings in a row as its fault calls for, each following the one before as a probe with a lag does.
+/// Judges one channel by itself. Two states: believed, and in doubt. A false value or a silence puts a channel in
+/// doubt; it comes back after as many good readings in a row as its fault calls for, each following the one before as a
+/// probe with a lag does.
 /// </summary>
 internal sealed class ChannelScreen(PlaceLimits place)
 {
@@ -17,8 +18,8 @@ internal sealed class ChannelScreen(PlaceLimits place)
     private double _lastStepFaultS = double.NegativeInfinity;
 
     /// <summary>
-    /// The fault of this reading, <see cref="ReadingFault.None"/> when it is believed. <paramref name="hasWitness"/> says whether another
-    /// place reads near it: asked for only when the value is suspect and nothing before it tells.
+    /// The fault of this reading, <see cref="ReadingFault.None"/> when it is believed. <paramref name="hasWitness"/>
+    /// says whether another place reads near it: asked for only when the value is suspect and nothing before it tells.
     /// </summary>
     public ReadingFault Observe(Reading reading, double elapsedS, bool hasWitness)
     {
@@ -46,7 +47,8 @@ internal sealed class ChannelScreen(PlaceLimits place)
             return ReadingFault.OutOfRange;
         }
 
-        return FaultOfValue(reading.Value) is var fault && fault != ReadingFault.None && IsJump(reading.Value, elapsedS, hasWitness)
+        return FaultOfValue(reading.Value) is var fault && fault != ReadingFault.None
+            && IsJump(reading.Value, elapsedS, hasWitness)
             ? fault
             : ReadingFault.None;
     }
@@ -95,7 +97,8 @@ internal sealed class ChannelScreen(PlaceLimits place)
 
     private ReadingFault Recover(double celsius, double elapsedS)
     {
-        if (_given == 0 && _cause != ReadingFault.ImplausibleStep && !_believed.IsEmpty && !Reaches(_believed, celsius, elapsedS))
+        if (_given == 0 && _cause != ReadingFault.ImplausibleStep
+            && !_believed.IsEmpty && !Reaches(_believed, celsius, elapsedS))
         {
             // It comes back somewhere else than it can have gone meanwhile: that is a step, whatever came between.
             Doubt(ReadingFault.ImplausibleStep, _owedForStep);
@@ -131,7 +134,8 @@ internal sealed class ChannelScreen(PlaceLimits place)
         return Math.Abs(stepK) <= place.StepLimitK(stepK, elapsedS - from.AtS);
     }
 
-    private bool Follows(Trail from, double celsius, double elapsedS) => Reaches(from, celsius, elapsedS) && !from.Turns(celsius, elapsedS);
+    private bool Follows(Trail from, double celsius, double elapsedS) =>
+        Reaches(from, celsius, elapsedS) && !from.Turns(celsius, elapsedS);
 
     private void Doubt(ReadingFault cause, int owed)
     {
@@ -146,5 +150,6 @@ internal sealed class ChannelScreen(PlaceLimits place)
         _given++;
     }
 
-    private static bool IsSilence(ReadingFault fault) => fault is ReadingFault.Missing or ReadingFault.BadCrc or ReadingFault.Stale;
+    private static bool IsSilence(ReadingFault fault) =>
+        fault is ReadingFault.Missing or ReadingFault.BadCrc or ReadingFault.Stale;
 }

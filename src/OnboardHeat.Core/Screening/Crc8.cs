@@ -1,8 +1,9 @@
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// The 1-Wire checksum: CRC-8 over X8 + X5 + X4 + 1, fed with the least significant bit first, from zero (catalogued as CRC-8/MAXIM-DOW;
-/// worked example in the probe maker's application note 27). Over bytes followed by their own checksum it gives zero.
+/// The 1-Wire checksum: CRC-8 over X8 + X5 + X4 + 1, fed with the least significant bit first, from zero (catalogued as
+/// CRC-8/MAXIM-DOW; worked example in the probe maker's application note 27). Over bytes followed by their own checksum
+/// it gives zero.
 /// </summary>
 internal static class Crc8
 {

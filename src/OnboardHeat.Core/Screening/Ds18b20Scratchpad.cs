@@ -3,9 +3,10 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Reads the nine bytes of a DS18B20 and names what is wrong with them. A checksum that fits does not prove a temperature: a bus held low
-/// gives nine zeros, a probe that lost its supply gives 85 °C, and both carry a valid checksum. (Register table and byte layout: the
-/// probe's data sheet; power-on by byte 6: the Linux w1_therm attribute <c>features</c>.)
+/// Reads the nine bytes of a DS18B20 and names what is wrong with them. A checksum that fits does not prove a
+/// temperature: a bus held low gives nine zeros, a probe that lost its supply gives 85 °C, and both carry a valid
+/// checksum. (Register table and byte layout: the probe's data sheet; power-on by byte 6: the Linux w1_therm attribute
+/// <c>features</c>.)
 /// </summary>
 public static class Ds18b20Scratchpad
 {
@@ -27,8 +28,8 @@ public static class Ds18b20Scratchpad
     private const double CelsiusPerStep = 1.0 / 16;
 
     /// <summary>
-    /// A temperature in degrees Celsius without any offset, or the fault: <see cref="ReadingFault.AllZero"/>,
-    /// <see cref="ReadingFault.BadCrc"/>, <see cref="ReadingFault.PowerOn"/>, <see cref="ReadingFault.OutOfRange"/>, and
+    /// A temperature in degrees Celsius without any offset, or the fault: <see cref="ReadingFault.AllZero"/>, <see
+    /// cref="ReadingFault.BadCrc"/>, <see cref="ReadingFault.PowerOn"/>, <see cref="ReadingFault.OutOfRange"/>, and
     /// <see cref="ReadingFault.Missing"/> when nobody pulled the bus low (nine times FF) or the bytes are not nine.
     /// </summary>
     public static Reading Decode(ReadOnlySpan<byte> bytes)

@@ -3,9 +3,9 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Finds two probes that hang in each other's place: the one that physics makes the warmer stays the colder by more than offsets allow.
-/// What comes and goes within minutes (slugs, draws, mixing) is no sign of it, nor is what begins in the middle of a run after the right
-/// order was seen: nobody exchanges probes on the road.
+/// Finds two probes that hang in each other's place: the one that physics makes the warmer stays the colder by more
+/// than offsets allow. What comes and goes within minutes (slugs, draws, mixing) is no sign of it, nor is what begins
+/// in the middle of a run after the right order was seen: nobody exchanges probes on the road.
 /// </summary>
 internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, double forS)
 {
@@ -24,13 +24,17 @@ internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, 
     /// <summary>Whether the right order was seen for long enough in this run.</summary>
     public bool WasInOrder { get; private set; }
 
-    /// <summary>Looks at a scan whose readings were each judged by themselves. True while the two are taken as exchanged.</summary>
+    /// <summary>
+    /// Looks at a scan whose readings were each judged by themselves. True while the two are taken as exchanged.
+    /// </summary>
     public bool Observe(ScreenedScan scan)
     {
         if (!scan[warmer].IsGood || !scan[colder].IsGood)
         {
-            // A reading lost for a moment speaks for neither order; a jump speaks for a bad contact, and what follows is not believed.
-            if (scan[warmer].Fault == ReadingFault.ImplausibleStep || scan[colder].Fault == ReadingFault.ImplausibleStep)
+            // A reading lost for a moment speaks for neither order; a jump speaks for a bad contact, and what follows
+            // is not believed.
+            if (scan[warmer].Fault == ReadingFault.ImplausibleStep
+                || scan[colder].Fault == ReadingFault.ImplausibleStep)
             {
                 _steppedAtS = scan.ElapsedS;
             }
@@ -68,7 +72,8 @@ internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, 
 
         // A hot tank warms the coolant of a cold engine: then return is the warmer by right.
         return scan[Signal.EngineRunning] != false && tank.Count > 0
-            && Math.Min(scan[warmer].Value, scan[colder].Value) >= tank.Warmest + ScreeningPolicy.SwappedLinesAboveTankK;
+            && Math.Min(scan[warmer].Value, scan[colder].Value) >= tank.Warmest
+            + ScreeningPolicy.SwappedLinesAboveTankK;
     }
 
     private void Count(ref double sinceS, bool holds, double tankMean, double linesSum, double nowS)
@@ -85,7 +90,9 @@ internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, 
         }
     }
 
-    /// <summary>Coolant passes and gives heat: the tank has gained, and the lines have not cooled meanwhile as standing ones do.</summary>
+    /// <summary>
+    /// Coolant passes and gives heat: the tank has gained, and the lines have not cooled meanwhile as standing ones do.
+    /// </summary>
     private bool IsHeating(ScreenedScan scan, TankReading tank) =>
         tank.Mean - _tankThen >= ScreeningPolicy.SwappedTankGainK
         && scan[warmer].Value + scan[colder].Value > _linesThen - (2 * ScreeningPolicy.SwappedLinesCoolK);

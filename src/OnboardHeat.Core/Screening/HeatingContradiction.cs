@@ -3,8 +3,9 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// A line that reads what no coolant can be while the coil goes on warming the tank: colder than the coldest water of a tank that gains
-/// heat, or a flow far below its own return. It finds the probe that slipped off slowly, or hung in the air from the start.
+/// A line that reads what no coolant can be while the coil goes on warming the tank: colder than the coldest water of a
+/// tank that gains heat, or a flow far below its own return. It finds the probe that slipped off slowly, or hung in the
+/// air from the start.
 /// </summary>
 internal sealed class HeatingContradiction(Channel line)
 {
@@ -14,7 +15,8 @@ internal sealed class HeatingContradiction(Channel line)
     public void Forget() => _sinceS = double.NaN;
 
     /// <summary>True when the contradiction has lasted, and the tank has gained heat all along.</summary>
-    public bool Observe(ScreenedScan scan, double own, double partner, TankReading tank, double airCelsius, bool wasInOrder)
+    public bool Observe(
+        ScreenedScan scan, double own, double partner, TankReading tank, double airCelsius, bool wasInOrder)
     {
         if (!IsImpossible(own, partner, tank, airCelsius, wasInOrder) || scan[Signal.ElementOn] == true)
         {
@@ -49,7 +51,8 @@ internal sealed class HeatingContradiction(Channel line)
         }
 
         var isBelowTank = own < tank.Coldest - ClipOnMarginK(tank.Coldest, airCelsius);
-        var isBelowReturn = line == Channel.Flow && wasInOrder && own < partner - (2 * ClipOnMarginK(partner, airCelsius));
+        var isBelowReturn = line == Channel.Flow && wasInOrder
+            && own < partner - (2 * ClipOnMarginK(partner, airCelsius));
         return isBelowTank || isBelowReturn;
     }
 

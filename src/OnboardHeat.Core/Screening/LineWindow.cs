@@ -1,6 +1,9 @@
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>The last minute of a line, its partner and the tray, a sample every two seconds at most: enough to see one fall alone.</summary>
+/// <summary>
+/// The last minute of a line, its partner and the tray, a sample every two seconds at most: enough to see one fall
+/// alone.
+/// </summary>
 internal sealed class LineWindow
 {
     private const int Capacity = 32;

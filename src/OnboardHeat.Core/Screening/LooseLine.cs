@@ -3,9 +3,10 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Finds a flow or return probe that came off its pipe. It must never pass for a loss of coolant, and a loss of coolant must never pass
-/// for it. What tells them apart: a bare probe falls towards the air much faster than any pipe, full or empty, cools, and it falls alone;
-/// or it reads what no coolant could be while the coil goes on warming the tank. What the tray or the partner say against it wins.
+/// Finds a flow or return probe that came off its pipe. It must never pass for a loss of coolant, and a loss of coolant
+/// must never pass for it. What tells them apart: a bare probe falls towards the air much faster than any pipe, full or
+/// empty, cools, and it falls alone; or it reads what no coolant could be while the coil goes on warming the tank. What
+/// the tray or the partner say against it wins.
 /// </summary>
 internal sealed class LooseLine(Channel line, Channel partner)
 {
@@ -41,7 +42,8 @@ internal sealed class LooseLine(Channel line, Channel partner)
         var air = scan[Channel.Surroundings];
         var tray = scan[Channel.Tray];
         _window.Add(new LineSample(
-            scan.ElapsedS, own.Value, other.Value, tank.Count > 0 ? tank.Mean : double.NaN, tray.IsGood ? tray.Value : double.NaN));
+            scan.ElapsedS, own.Value, other.Value, tank.Count > 0 ? tank.Mean : double.NaN,
+            tray.IsGood ? tray.Value : double.NaN));
         var isWet = IsTrayWarmed(scan.ElapsedS);
         var airCelsius = air.IsGood ? air.Value : ScreeningPolicy.AirAssumedCelsius;
         if (IsLoose)
@@ -64,7 +66,8 @@ internal sealed class LooseLine(Channel line, Channel partner)
     private bool IsCirculating(ScreenedScan scan, double partnerCelsius)
     {
         var passes = scan[Signal.EngineRunning] != false && partnerCelsius >= ScreeningPolicy.WarmCoolantCelsius;
-        _circulatingSinceS = !passes ? double.NaN : double.IsNaN(_circulatingSinceS) ? scan.ElapsedS : _circulatingSinceS;
+        _circulatingSinceS = !passes ? double.NaN
+            : double.IsNaN(_circulatingSinceS) ? scan.ElapsedS : _circulatingSinceS;
         return passes && scan.ElapsedS - _circulatingSinceS >= ScreeningPolicy.CirculatingForS;
     }
 
@@ -98,7 +101,10 @@ internal sealed class LooseLine(Channel line, Channel partner)
     private static bool IsDraw(double own, TankReading tank, LineSample then) =>
         tank.Count > 0 && (own > tank.Coldest - ScreeningPolicy.StepSlackK || then.TankMean - tank.Mean > 1);
 
-    /// <summary>Whether the tray has warmed within the last minutes: then coolant may be out, and no fall is put down to a probe.</summary>
+    /// <summary>
+    /// Whether the tray has warmed within the last minutes: then coolant may be out, and no fall is put down to a
+    /// probe.
+    /// </summary>
     private bool IsTrayWarmed(double nowS)
     {
         var newest = _window[_window.Count - 1].Tray;

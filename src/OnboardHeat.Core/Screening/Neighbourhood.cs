@@ -2,11 +2,14 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>Which places can speak for or against which: the tank's probes among themselves, flow and return, air and tray.</summary>
+/// <summary>
+/// Which places can speak for or against which: the tank's probes among themselves, flow and return, air and tray.
+/// </summary>
 internal static class Neighbourhood
 {
     /// <summary>
-    /// Air, outlet, cold supply and the engine's own sensor have no neighbour that must move with them: they are never called stuck.
+    /// Air, outlet, cold supply and the engine's own sensor have no neighbour that must move with them: they are never
+    /// called stuck.
     /// </summary>
     public static Standstill[] Standstills() =>
     [
@@ -20,7 +23,9 @@ internal static class Neighbourhood
 
     public static LooseLine[] LooseLines() => [new(Channel.Flow, Channel.Return), new(Channel.Return, Channel.Flow)];
 
-    /// <summary>With top and bottom there, they are judged alone: an exchange of both would drag an innocent middle along.</summary>
+    /// <summary>
+    /// With top and bottom there, they are judged alone: an exchange of both would drag an innocent middle along.
+    /// </summary>
     public static ExchangedPair[] Pairs(FittedSet fitted) =>
     [
         new(Channel.Flow, Channel.Return, ScreeningPolicy.SwappedLinesK, ScreeningPolicy.SwappedLinesS),
@@ -40,13 +45,14 @@ internal static class Neighbourhood
     };
 
     /// <summary>
-    /// Whether another place reads near this channel's suspect value (85 °C, 0 °C). For 85 °C only what touches tank or coolant counts:
-    /// neither air nor tray is ever that hot because the coolant is.
+    /// Whether another place reads near this channel's suspect value (85 °C, 0 °C). For 85 °C only what touches tank or
+    /// coolant counts: neither air nor tray is ever that hot because the coolant is.
     /// </summary>
     public static bool HasWitness(Scan scan, Channel channel)
     {
         var reading = scan[channel];
-        if (reading.Value is not (ScreeningPolicy.PowerOnCelsius or ScreeningPolicy.HeldLowCelsius or ScreeningPolicy.NobodyCelsius))
+        if (reading.Value is not (ScreeningPolicy.PowerOnCelsius
+            or ScreeningPolicy.HeldLowCelsius or ScreeningPolicy.NobodyCelsius))
         {
             return false;
         }
@@ -60,7 +66,8 @@ internal static class Neighbourhood
         foreach (var other in Channels.All)
         {
             var beside = scan[other];
-            if (other != channel && beside.HasValue && !beside.Value.Equals(reading.Value) && (!isHot || IsOfHotWater(other))
+            if (other != channel && beside.HasValue
+                && !beside.Value.Equals(reading.Value) && (!isHot || IsOfHotWater(other))
                 && Math.Abs(beside.Value - reading.Value) <= ScreeningPolicy.SuspectWitnessK)
             {
                 return true;
@@ -71,7 +78,8 @@ internal static class Neighbourhood
     }
 
     private static bool IsOfHotWater(Channel channel) => channel
-        is Channel.TankTop or Channel.TankMiddle or Channel.TankBottom or Channel.Flow or Channel.Return or Channel.EngineCoolant;
+        is Channel.TankTop or Channel.TankMiddle or Channel.TankBottom
+            or Channel.Flow or Channel.Return or Channel.EngineCoolant;
 
     private static Standstill Tank(Channel channel, params Channel[] neighbours) =>
         new(channel, neighbours, ScreeningPolicy.TankStillS, ScreeningPolicy.TankStillPartnerK);

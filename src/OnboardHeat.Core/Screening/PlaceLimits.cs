@@ -1,6 +1,8 @@
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>What a place in the van can do: the range of its temperature, and how fast a probe there can follow.</summary>
+/// <summary>
+/// What a place in the van can do: the range of its temperature, and how fast a probe there can follow.
+/// </summary>
 /// <param name="LowestCelsius">Nothing below this can be read here, degrees Celsius.</param>
 /// <param name="HighestCelsius">Nothing above this can be read here, degrees Celsius.</param>
 /// <param name="RiseK">Largest sudden difference that can drive the probe upwards, kelvin.</param>
@@ -10,7 +12,9 @@ namespace OnboardHeat.Core.Screening;
 internal readonly record struct PlaceLimits(
     double LowestCelsius, double HighestCelsius, double RiseK, double FallK, double LagS, double StaleS)
 {
-    /// <summary>The largest honest change within a time: a first-order probe after a sudden change of all that can drive it.</summary>
+    /// <summary>
+    /// The largest honest change within a time: a first-order probe after a sudden change of all that can drive it.
+    /// </summary>
     public double StepLimitK(double stepK, double overS)
     {
         var drivingK = stepK > 0 ? RiseK : FallK;

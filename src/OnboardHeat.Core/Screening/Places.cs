@@ -2,12 +2,15 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>The limits of every place. Lags are those of a small steel-cased probe well clamped; a slower one stays within them.</summary>
+/// <summary>
+/// The limits of every place. Lags are those of a small steel-cased probe well clamped; a slower one stays within them.
+/// </summary>
 internal static class Places
 {
     private static readonly PlaceLimits[] s_limits =
     [
-        // Tank probes sit on metal with water behind: a draw brings cold water past them within seconds, no heater warms them so fast.
+        // Tank probes sit on metal with water behind: a draw brings cold water past them within seconds, no heater
+        // warms them so fast.
         new(-30, 120, RiseK: 20, FallK: 60, LagS: 15, ScreeningPolicy.StaleOtherS),
         new(-30, 120, RiseK: 20, FallK: 60, LagS: 15, ScreeningPolicy.StaleOtherS),
         new(-30, 120, RiseK: 20, FallK: 60, LagS: 15, ScreeningPolicy.StaleOtherS),

@@ -3,8 +3,8 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Judges every reading of a scan before anybody uses it: first each channel by itself, then the channels against each other. A reading
-/// that is not believed keeps the last believed value beside it, with its age.
+/// Judges every reading of a scan before anybody uses it: first each channel by itself, then the channels against each
+/// other. A reading that is not believed keeps the last believed value beside it, with its age.
 /// </summary>
 internal sealed class ReadingScreen
 {
@@ -67,13 +67,15 @@ internal sealed class ReadingScreen
 
             var reading = scan[channel];
             var fault = _channels[(int)channel].Observe(reading, elapsedS, Neighbourhood.HasWitness(scan, channel));
-            _screened[channel] = fault == ReadingFault.None ? new ScreenedReading(reading.Value, fault, 0) : Doubted(channel, fault);
+            _screened[channel] = fault == ReadingFault.None
+                ? new ScreenedReading(reading.Value, fault, 0) : Doubted(channel, fault);
         }
     }
 
     private void JudgeTogether()
     {
-        // What has come off its pipe is taken out before it can make a standing partner look stuck or the pair look exchanged.
+        // What has come off its pipe is taken out before it can make a standing partner look stuck or the pair look
+        // exchanged.
         foreach (var line in _looseLines)
         {
             if (line.Observe(_screened, _lines.WasInOrder))

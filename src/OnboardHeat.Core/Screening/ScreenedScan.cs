@@ -2,7 +2,9 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>A scan after screening: what the estimators and watchers see. Reused from scan to scan; read it, do not keep it.</summary>
+/// <summary>
+/// A scan after screening: what the estimators and watchers see. Reused from scan to scan; read it, do not keep it.
+/// </summary>
 internal sealed class ScreenedScan
 {
     private readonly ScreenedReading[] _readings = new ScreenedReading[Channels.Count];

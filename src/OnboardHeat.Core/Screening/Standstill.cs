@@ -3,8 +3,8 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Screening;
 
 /// <summary>
-/// Finds a probe that stands to the sixteenth while its neighbours move. A parked tank stands still for an hour and is no fault: only a
-/// neighbour that moved by several kelvin says that this one should have moved too.
+/// Finds a probe that stands to the sixteenth while its neighbours move. A parked tank stands still for an hour and is
+/// no fault: only a neighbour that moved by several kelvin says that this one should have moved too.
 /// </summary>
 internal sealed class Standstill(Channel channel, Channel[] neighbours, double stillS, double neighbourMovedK)
 {
@@ -27,7 +27,8 @@ internal sealed class Standstill(Channel channel, Channel[] neighbours, double s
         // A reading is a multiple of 1/16 K plus a fixed offset: standing means the very same number.
         if (reading.Value.Equals(_celsius))
         {
-            if (_owed == 0 && scan.ElapsedS - _sinceS >= stillS && !IsAtRest(scan, reading.Value) && HasNeighbourMoved(scan))
+            if (_owed == 0 && scan.ElapsedS - _sinceS >= stillS
+                && !IsAtRest(scan, reading.Value) && HasNeighbourMoved(scan))
             {
                 _owed = ScreeningPolicy.GoodAfterFalseValue;
             }
@@ -47,7 +48,8 @@ internal sealed class Standstill(Channel channel, Channel[] neighbours, double s
     {
         for (var i = 0; i < neighbours.Length; i++)
         {
-            if (scan[neighbours[i]].IsGood && Math.Abs(scan[neighbours[i]].Value - _neighbourThen[i]) >= neighbourMovedK)
+            if (scan[neighbours[i]].IsGood
+                && Math.Abs(scan[neighbours[i]].Value - _neighbourThen[i]) >= neighbourMovedK)
             {
                 return true;
             }
@@ -67,7 +69,8 @@ internal sealed class Standstill(Channel channel, Channel[] neighbours, double s
     {
         for (var i = 0; i < neighbours.Length; i++)
         {
-            // Not believed just now: NaN compares false ever after, so this neighbour is no witness for this standstill.
+            // Not believed just now: NaN compares false ever after, so this neighbour is no witness for this
+            // standstill.
             _neighbourThen[i] = scan[neighbours[i]].IsGood ? scan[neighbours[i]].Value : double.NaN;
         }
     }

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Core.Screening;
 
-/// <summary>The last reading of a probe and the step that led to it: enough to see whether the next one follows.</summary>
+/// <summary>
+/// The last reading of a probe and the step that led to it: enough to see whether the next one follows.
+/// </summary>
 /// <param name="Celsius">Last reading, degrees Celsius.</param>
 /// <param name="AtS">When it was taken, elapsed seconds; minus infinity when there is none.</param>
 /// <param name="StepK">Change from the reading before; zero when there is none.</param>
@@ -22,7 +24,9 @@ internal readonly record struct Trail(double Celsius, double AtS, double StepK, 
             && Math.Min(Math.Abs(stepK), Math.Abs(StepK)) > ScreeningPolicy.TurnK;
     }
 
-    /// <summary>Whether the next reading continues the slope so far, give or take what a lag changes in a scan.</summary>
+    /// <summary>
+    /// Whether the next reading continues the slope so far, give or take what a lag changes in a scan.
+    /// </summary>
     public bool IsSmooth(double celsius, double elapsedS)
     {
         if (OverS <= 0)

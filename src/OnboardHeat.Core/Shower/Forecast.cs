@@ -15,7 +15,9 @@ public sealed record Forecast
     /// <summary>One standard deviation of the stored energy, kilowatt-hours.</summary>
     public double? StoredEnergyDeviationKWh { get; init; }
 
-    /// <summary>How long mixed water lasts with heating off, until the mix falls 1 K below its set point; minutes.</summary>
+    /// <summary>
+    /// How long mixed water lasts with heating off, until the mix falls 1 K below its set point; minutes.
+    /// </summary>
     public double? ShowerMinutes { get; init; }
 
     /// <summary>Lower end of a range that holds the truth 90 % of the time, minutes.</summary>
@@ -33,7 +35,9 @@ public sealed record Forecast
     /// <summary>Seconds from this scan until it is; only with <see cref="ReadyKind.At"/>.</summary>
     public double? ReadyInS { get; init; }
 
-    /// <summary>Minutes of driving that a useful shower still takes, when the engine stands; null when not known or not needed.</summary>
+    /// <summary>
+    /// Minutes of driving that a useful shower still takes, when the engine stands; null when not known or not needed.
+    /// </summary>
     public double? DriveMinutesNeeded { get; init; }
 
     /// <summary>Until when the top stays usable, standing untouched.</summary>
@@ -45,7 +49,9 @@ public sealed record Forecast
     /// <summary>Highest mean temperature that this drive will reach, degrees Celsius.</summary>
     public double? PeakCelsius { get; init; }
 
-    /// <summary>Seconds until water in the tank nears freezing; null when it will not within seven days or it is not known.</summary>
+    /// <summary>
+    /// Seconds until water in the tank nears freezing; null when it will not within seven days or it is not known.
+    /// </summary>
     public double? FrostInS { get; init; }
 
     /// <summary>Heat into the water from coil and element, watts; negative when the circuit takes heat out.</summary>

@@ -4,8 +4,8 @@ using OnboardHeat.Core.Tank;
 namespace OnboardHeat.Core.Shower;
 
 /// <summary>
-/// <see cref="LayeredShower"/> for four members of an ensemble at once, since a forecast asks all of them. A test holds it against the
-/// single shower.
+/// <see cref="LayeredShower"/> for four members of an ensemble at once, since a forecast asks all of them. A test holds
+/// it against the single shower.
 /// </summary>
 internal static class FourShowers
 {

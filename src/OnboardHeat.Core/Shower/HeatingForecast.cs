@@ -6,14 +6,17 @@ namespace OnboardHeat.Core.Shower;
 internal static class HeatingForecast
 {
     /// <summary>
-    /// Longest step, s: a low coil heats its layers before they mix, so that longer steps heat too slowly (1 % less in a minute's steps).
+    /// Longest step, s: a low coil heats its layers before they mix, so that longer steps heat too slowly (1 % less in
+    /// a minute's steps).
     /// </summary>
     private const double StepS = 60;
 
     /// <summary>How far it looks, s: nobody plans a shower by a longer drive.</summary>
     private const double HorizonS = 4 * 3600;
 
-    /// <summary>Time between two looks at the minutes of shower, s: between them the minutes are taken to grow evenly.</summary>
+    /// <summary>
+    /// Time between two looks at the minutes of shower, s: between them the minutes are taken to grow evenly.
+    /// </summary>
     private const double LookEachS = 360;
 
     /// <summary>Seconds until a useful shower is there, and the highest mean that the heating gets to, °C.</summary>
@@ -46,8 +49,11 @@ internal static class HeatingForecast
         return (readyInS, peak);
     }
 
-    /// <summary>How far on the way from the last look to this one a useful shower was there, 0 to 1; null when it is not yet.</summary>
-    private static double? ShareOfLook(ReadOnlySpan<double> before, ReadOnlySpan<double> now, TankGeometry tank, VanDescription van)
+    /// <summary>
+    /// How far on the way from the last look to this one a useful shower was there, 0 to 1; null when it is not yet.
+    /// </summary>
+    private static double? ShareOfLook(
+        ReadOnlySpan<double> before, ReadOnlySpan<double> now, TankGeometry tank, VanDescription van)
     {
         var enough = van.Shower.UsefulMinutes;
         var cold = van.Tank.ColdSupplyCelsius;

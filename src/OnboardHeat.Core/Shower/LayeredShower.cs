@@ -10,13 +10,21 @@ internal static class LayeredShower
     /// <summary>Fall of the mix that ends a shower, K.</summary>
     public const double EndsBelowK = 1;
 
-    /// <summary>Longest step, in layers: a quarter keeps the minutes within 0.02 of ever shorter steps (measured).</summary>
+    /// <summary>
+    /// Longest step, in layers: a quarter keeps the minutes within 0.02 of ever shorter steps (measured).
+    /// </summary>
     public const double StepLayers = 0.25;
 
-    /// <summary>A shower never lasts longer than this in a forecast, min: a summer tank with cold water as warm as the mix has no end.</summary>
+    /// <summary>
+    /// A shower never lasts longer than this in a forecast, min: a summer tank with cold water as warm as the mix has
+    /// no end.
+    /// </summary>
     public const double LongestMinutes = 600;
 
-    /// <summary>Minutes until the mix falls 1 K below its set point; zero when the top is there already. Uses up the layers given.</summary>
+    /// <summary>
+    /// Minutes until the mix falls 1 K below its set point; zero when the top is there already. Uses up the layers
+    /// given.
+    /// </summary>
     public static double Minutes(Span<double> layers, TankGeometry tank, ShowerDescription shower, double coldCelsius)
     {
         var minutes = 0.0;
@@ -29,7 +37,8 @@ internal static class LayeredShower
                 return minutes;
             }
 
-            var hotShare = MixedWater.HotShare(new Celsius(top), new Celsius(coldCelsius), new Celsius(shower.MixedCelsius));
+            var hotShare = MixedWater.HotShare(
+                new Celsius(top), new Celsius(coldCelsius), new Celsius(shower.MixedCelsius));
             var hotLPerMin = shower.FlowLitresPerMinute * hotShare;
             var stepMin = hotLPerMin > 0 ? StepLayers * tank.LayerLitres / hotLPerMin : LongestMinutes;
             LayeredTank.DrawStep(layers, StepLayers, coldCelsius);
@@ -46,9 +55,11 @@ internal static class LayeredShower
     }
 
     /// <summary>
-    /// The most minutes that such layers can give: all heat above the cold supply goes into the mix (plug flow). No draw gives more.
+    /// The most minutes that such layers can give: all heat above the cold supply goes into the mix (plug flow). No
+    /// draw gives more.
     /// </summary>
-    public static double MostMinutes(ReadOnlySpan<double> layers, TankGeometry tank, ShowerDescription shower, double coldCelsius)
+    public static double MostMinutes(
+        ReadOnlySpan<double> layers, TankGeometry tank, ShowerDescription shower, double coldCelsius)
     {
         var endCelsius = shower.MixedCelsius - EndsBelowK;
         if (endCelsius <= coldCelsius)

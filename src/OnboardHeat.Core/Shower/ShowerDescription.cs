@@ -12,7 +12,9 @@ public sealed record ShowerDescription
     /// <summary>Minutes that make a useful shower, 0.5 to 60; default 5.</summary>
     public double UsefulMinutes { get; init; } = 5;
 
-    /// <summary>Temperature of the top below which the water counts as no longer usable, degrees Celsius, 25 to 70; default 40.</summary>
+    /// <summary>
+    /// Temperature of the top below which the water counts as no longer usable, degrees Celsius, 25 to 70; default 40.
+    /// </summary>
     public double UsableTopCelsius { get; init; } = 40;
 
     /// <summary>The usable limit in force: never under the mixed temperature plus one kelvin.</summary>

@@ -4,16 +4,21 @@ using OnboardHeat.Core.Tank;
 
 namespace OnboardHeat.Core.Shower;
 
-/// <summary>Works out a forecast from the state after a scan. Pure: it changes nothing, so it may be asked for or not.</summary>
+/// <summary>
+/// Works out a forecast from the state after a scan. Pure: it changes nothing, so it may be asked for or not.
+/// </summary>
 internal sealed class ShowerForecaster(VanDescription van)
 {
     /// <summary>
-    /// What a layered draw leaves out of the minutes, as a share of them and in minutes: how far cold stirs, what fittings hold back
-    /// (measured against an independent model of draws: 0.03 min).
+    /// What a layered draw leaves out of the minutes, as a share of them and in minutes: how far cold stirs, what
+    /// fittings hold back (measured against an independent model of draws: 0.03 min).
     /// </summary>
     private const double DrawShare = 0.008, DrawMin = 0.02;
 
-    /// <summary>Coolant of an engine that is warm, °C, and the minutes it takes to get there: for a drive that is only thought of.</summary>
+    /// <summary>
+    /// Coolant of an engine that is warm, °C, and the minutes it takes to get there: for a drive that is only thought
+    /// of.
+    /// </summary>
     private const double WarmCoolantCelsius = 80, WarmUpMin = 8;
 
     /// <summary>Water near freezing, °C.</summary>
@@ -31,9 +36,11 @@ internal sealed class ShowerForecaster(VanDescription van)
         Span<double> layers = stackalloc double[TankGeometry.Layers];
         CopyLayers(tank, layers);
         var (minutes, spread, _, _) = Minutes(estimator);
-        var deviation = minutes > 0 || spread > 0 ? Math.Sqrt((spread * spread) + Math.Pow((DrawShare * minutes) + DrawMin, 2)) : 0;
+        var deviation = minutes > 0 || spread > 0
+            ? Math.Sqrt((spread * spread) + Math.Pow((DrawShare * minutes) + DrawMin, 2)) : 0;
         var limit = van.Shower.EffectiveUsableTopCelsius;
-        var usableForS = tank.TopCelsius.Value < limit ? null : StandingForecast.TopBelowInS(layers, estimator, elapsedS, limit);
+        var usableForS = tank.TopCelsius.Value < limit ? null
+            : StandingForecast.TopBelowInS(layers, estimator, elapsedS, limit);
         var forecast = new Forecast
         {
             ElapsedS = elapsedS,
@@ -53,7 +60,10 @@ internal sealed class ShowerForecaster(VanDescription van)
         return WithHeating(forecast, layers, estimator, minutes);
     }
 
-    /// <summary>Seconds until the coldest layer nears freezing if the tank stands; null when not within seven days, or not known.</summary>
+    /// <summary>
+    /// Seconds until the coldest layer nears freezing if the tank stands; null when not within seven days, or not
+    /// known.
+    /// </summary>
     public double? FrostInS(double elapsedS, TankEstimator estimator)
     {
         if (!estimator.Current.IsKnown)
@@ -74,7 +84,8 @@ internal sealed class ShowerForecaster(VanDescription van)
         }
     }
 
-    private Forecast WithHeating(Forecast forecast, ReadOnlySpan<double> layers, TankEstimator estimator, double minutes)
+    private Forecast WithHeating(
+        Forecast forecast, ReadOnlySpan<double> layers, TankEstimator estimator, double minutes)
     {
         var isReady = minutes >= van.Shower.UsefulMinutes;
         if (estimator.HeatingAsNow(WarmCoolantCelsius) is { } around)
@@ -95,7 +106,11 @@ internal sealed class ShowerForecaster(VanDescription van)
 
         var driven = estimator.HeatingIfDriven(WarmCoolantCelsius);
         var (driveS, _) = HeatingForecast.Follow(layers, estimator.Geometry, van, driven);
-        return forecast with { Ready = ReadyKind.NotHeating, DriveMinutesNeeded = driveS is { } s ? (s / 60) + WarmUpMin : null };
+        return forecast with
+        {
+            Ready = ReadyKind.NotHeating,
+            DriveMinutesNeeded = driveS is { } s ? (s / 60) + WarmUpMin : null,
+        };
     }
 
     private Estimate Minutes(TankEstimator estimator) => estimator.Belief.Spread((ensemble, minutes) =>
@@ -108,7 +123,8 @@ internal sealed class ShowerForecaster(VanDescription van)
                 layers[i] = Vector256.Create<double>(ensemble[Row.Layer + i].Slice(m, 4));
             }
 
-            FourShowers.Minutes(layers, estimator.Geometry, van.Shower, van.Tank.ColdSupplyCelsius).CopyTo(minutes[m..]);
+            FourShowers.Minutes(layers, estimator.Geometry, van.Shower, van.Tank.ColdSupplyCelsius)
+                .CopyTo(minutes[m..]);
         }
     });
 }

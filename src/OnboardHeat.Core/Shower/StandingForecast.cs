@@ -2,11 +2,15 @@ using OnboardHeat.Core.Tank;
 
 namespace OnboardHeat.Core.Shower;
 
-/// <summary>What becomes of the tank if it stands untouched from now: the mean layers cool under the air that the days so far promise.</summary>
+/// <summary>
+/// What becomes of the tank if it stands untouched from now: the mean layers cool under the air that the days so far
+/// promise.
+/// </summary>
 internal static class StandingForecast
 {
     /// <summary>
-    /// Longest step, s: a small tank falls less than a kelvin in it, the air's daily wave hardly bends, and the crossing is interpolated.
+    /// Longest step, s: a small tank falls less than a kelvin in it, the air's daily wave hardly bends, and the
+    /// crossing is interpolated.
     /// </summary>
     private const double StepS = 1800;
 
@@ -14,11 +18,15 @@ internal static class StandingForecast
     public const double HorizonS = 7 * 86400;
 
     /// <summary>Seconds until the top falls below a temperature; null when it does not within seven days.</summary>
-    public static double? TopBelowInS(ReadOnlySpan<double> layers, TankEstimator estimator, double elapsedS, double limitCelsius) =>
+    public static double? TopBelowInS(
+        ReadOnlySpan<double> layers, TankEstimator estimator, double elapsedS, double limitCelsius) =>
         FallsBelowInS(layers, estimator, elapsedS, limitCelsius, TankGeometry.Layers - 1);
 
-    /// <summary>Seconds until the coldest layer falls below a temperature; null when it does not within seven days.</summary>
-    public static double? BottomBelowInS(ReadOnlySpan<double> layers, TankEstimator estimator, double elapsedS, double limitCelsius) =>
+    /// <summary>
+    /// Seconds until the coldest layer falls below a temperature; null when it does not within seven days.
+    /// </summary>
+    public static double? BottomBelowInS(
+        ReadOnlySpan<double> layers, TankEstimator estimator, double elapsedS, double limitCelsius) =>
         FallsBelowInS(layers, estimator, elapsedS, limitCelsius, 0);
 
     private static double? FallsBelowInS(
@@ -30,7 +38,8 @@ internal static class StandingForecast
             return 0;
         }
 
-        // Layers lie bottom first, the coldest lowest, and what stands never gets colder than the coldest of it and the air.
+        // Layers lie bottom first, the coldest lowest, and what stands never gets colder than the coldest of it and the
+        // air.
         if (Math.Min(layersNow[0], air.LowestCelsius) >= limitCelsius)
         {
             return null;

@@ -4,8 +4,8 @@ namespace OnboardHeat.Core.Shower;
 
 /// <summary>
 /// One profile of layers under surroundings that stay as they are but for the air, step after step: the same physics as
-/// <see cref="LayeredTank.Pass"/>, by the trapezoidal rule. Of second order in time, it takes steps of minutes where that takes seconds, and
-/// its elimination is done once for all steps.
+/// <see cref="LayeredTank.Pass"/>, by the trapezoidal rule. Of second order in time, it takes steps of minutes where
+/// that takes seconds, and its elimination is done once for all steps.
 /// </summary>
 internal sealed class SteadyCourse
 {

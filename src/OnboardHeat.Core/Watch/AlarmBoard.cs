@@ -3,7 +3,9 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>All alarm points of a van: takes what people do to them, and tells what stands and what changed in a scan.</summary>
+/// <summary>
+/// All alarm points of a van: takes what people do to them, and tells what stands and what changed in a scan.
+/// </summary>
 internal sealed class AlarmBoard
 {
     /// <summary>How long an alarm is put aside when the person does not say (common practice, no source).</summary>
@@ -18,7 +20,9 @@ internal sealed class AlarmBoard
     /// <summary>Whether works are under way: the circuit's alarms are out of service.</summary>
     public bool IsInWorks { get; private set; }
 
-    /// <summary>The point for an alarm and subject, made at its first use: watchers ask for theirs when they are made.</summary>
+    /// <summary>
+    /// The point for an alarm and subject, made at its first use: watchers ask for theirs when they are made.
+    /// </summary>
     public AlarmPoint Point(AlarmKind kind, string subject = "")
     {
         if (Find(kind, subject) is { } known)
@@ -47,7 +51,8 @@ internal sealed class AlarmBoard
             case ActionKind.Shelve:
                 // Without a target it concerns what a person sees: what stands now, not what may come.
                 var spanS = ShelveSpanS(action.Text);
-                ForEach(action.Target, point => _ = (action.Target.Length > 0 || point.IsStanding) && point.Shelve(elapsedS, spanS));
+                ForEach(action.Target, point => _ = (action.Target.Length > 0 || point.IsStanding) && point.Shelve(
+                    elapsedS, spanS));
                 break;
             case ActionKind.Repaired:
                 Point(AlarmKind.CoolantLoss).Repair(elapsedS);
@@ -74,7 +79,9 @@ internal sealed class AlarmBoard
         }
     }
 
-    /// <summary>Closes a scan: what came or went in it. The empty list is shared, so a quiet scan allocates nothing.</summary>
+    /// <summary>
+    /// Closes a scan: what came or went in it. The empty list is shared, so a quiet scan allocates nothing.
+    /// </summary>
     public IReadOnlyList<AlarmChange> Close(double elapsedS)
     {
         List<AlarmChange>? changes = null;
@@ -94,7 +101,8 @@ internal sealed class AlarmBoard
 
         if (hasChanged)
         {
-            _standing = [.. _points.Where(p => p.State != AlarmState.Normal).OrderByDescending(p => p.Definition.Priority)
+            _standing = [
+                .. _points.Where(p => p.State != AlarmState.Normal).OrderByDescending(p => p.Definition.Priority)
                 .ThenBy(p => p.Definition.Kind).Select(p => p.Snapshot())];
         }
 
@@ -109,8 +117,8 @@ internal sealed class AlarmBoard
         [.. _points.Where(p => p.IsWorthKeeping(elapsedS)).Select(p => p.Keep(elapsedS))];
 
     /// <summary>
-    /// Goes on from what was kept. What nobody watches any more (a part or a probe that was taken out) is left behind: nobody could ever
-    /// clear it. A latched alarm is kept in any case: a person owes it an answer, whoever watches.
+    /// Goes on from what was kept. What nobody watches any more (a part or a probe that was taken out) is left behind:
+    /// nobody could ever clear it. A latched alarm is kept in any case: a person owes it an answer, whoever watches.
     /// </summary>
     public void Restore(IEnumerable<KeptAlarm> kept)
     {
@@ -158,7 +166,8 @@ internal sealed class AlarmBoard
     {
         var name = point.Definition.Name;
         return target == name
-            || (target.Length == name.Length + 1 + point.Subject.Length && target.StartsWith(name, StringComparison.Ordinal)
+            || (target.Length == name.Length + 1 + point.Subject.Length
+            && target.StartsWith(name, StringComparison.Ordinal)
                 && target[name.Length] == '/' && target.EndsWith(point.Subject, StringComparison.Ordinal));
     }
 }

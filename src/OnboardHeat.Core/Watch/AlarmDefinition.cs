@@ -9,4 +9,5 @@ namespace OnboardHeat.Core.Watch;
 /// <param name="OnDelayS">Seconds that the condition must last before it is raised; zero or more.</param>
 /// <param name="OffDelayS">Seconds that it must be gone before it is cleared; zero or more.</param>
 public sealed record AlarmDefinition(
-    AlarmKind Kind, string Name, AlarmPriority Priority, bool IsLatched, bool IsOfCircuit, double OnDelayS, double OffDelayS);
+    AlarmKind Kind, string Name, AlarmPriority Priority, bool IsLatched, bool IsOfCircuit, double OnDelayS,
+    double OffDelayS);

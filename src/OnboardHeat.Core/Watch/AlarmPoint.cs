@@ -1,9 +1,10 @@
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// One alarm with its subject: delays, latch, acknowledgement, shelving, service. Watchers tell it every scan whether their condition
-/// holds; it answers when words are wanted, so that a quiet scan allocates nothing. What it does follows the state model of ISA-18.2 /
-/// IEC 62682 (openly stated in OPC 10000-9): people act on what is shown, never on the condition itself.
+/// One alarm with its subject: delays, latch, acknowledgement, shelving, service. Watchers tell it every scan whether
+/// their condition holds; it answers when words are wanted, so that a quiet scan allocates nothing. What it does
+/// follows the state model of ISA-18.2 / IEC 62682 (openly stated in OPC 10000-9): people act on what is shown, never
+/// on the condition itself.
 /// </summary>
 internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
 {
@@ -21,7 +22,10 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
     /// <summary>Whether the condition holds, after its delays.</summary>
     public bool IsPresent { get; private set; }
 
-    /// <summary>Whether it was raised and has not returned to normal since: the condition, the latch or an owed acknowledgement holds it.</summary>
+    /// <summary>
+    /// Whether it was raised and has not returned to normal since: the condition, the latch or an owed acknowledgement
+    /// holds it.
+    /// </summary>
     public bool IsStanding { get; private set; }
 
     public double SinceS { get; private set; }
@@ -38,8 +42,12 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
 
     public AlarmState State { get; private set; }
 
-    /// <summary>Takes the condition of this scan. True when words are wanted: it was raised just now, or stands since before a restart.</summary>
-    public bool Observe(bool holds, double elapsedS) => Observe(holds, elapsedS, Definition.OnDelayS, Definition.OffDelayS);
+    /// <summary>
+    /// Takes the condition of this scan. True when words are wanted: it was raised just now, or stands since before a
+    /// restart.
+    /// </summary>
+    public bool Observe(bool holds, double elapsedS) =>
+        Observe(holds, elapsedS, Definition.OnDelayS, Definition.OffDelayS);
 
     /// <summary>The same with delays of its own, for a watcher that has already waited.</summary>
     public bool Observe(bool holds, double elapsedS, double onDelayS, double offDelayS)
@@ -83,7 +91,9 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         }
     }
 
-    /// <summary>The sentence and the advice. May be said again while it stands, when the figures have moved on.</summary>
+    /// <summary>
+    /// The sentence and the advice. May be said again while it stands, when the figures have moved on.
+    /// </summary>
     public void Say(string because, IReadOnlyList<string> whatToDo)
     {
         Because = because;
@@ -123,7 +133,9 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         Settle(elapsedS);
     }
 
-    /// <summary>Takes it out of service, or back: back, its condition is judged anew, but what a person still owes stays owed.</summary>
+    /// <summary>
+    /// Takes it out of service, or back: back, its condition is judged anew, but what a person still owes stays owed.
+    /// </summary>
     public void SetOutOfService(bool isOut, double elapsedS)
     {
         if (_isOut == isOut)
@@ -135,14 +147,16 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         _pendingSinceS = double.NaN;
         if (isOut && IsPresent)
         {
-            // Nobody judges it any more, so nobody can say that it holds. A loss stays latched: it is what the works are for.
+            // Nobody judges it any more, so nobody can say that it holds. A loss stays latched: it is what the works
+            // are for.
             Turn(false, elapsedS);
         }
 
         Settle(elapsedS);
     }
 
-    public AlarmSnapshot Snapshot() => new(Definition, Subject, State, IsPresent, SinceS, Because, WhatToDo) { IsAcknowledged = _isAcknowledged };
+    public AlarmSnapshot Snapshot() =>
+        new(Definition, Subject, State, IsPresent, SinceS, Because, WhatToDo) { IsAcknowledged = _isAcknowledged };
 
     /// <summary>Whether there is anything to keep over a restart.</summary>
     public bool IsWorthKeeping(double elapsedS) => IsStanding || IsShelved(elapsedS);
@@ -153,8 +167,8 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         Math.Max(0, _shelvedUntilS - elapsedS), Because);
 
     /// <summary>
-    /// Goes on from what was kept. It was raised in an earlier run, so nothing is raised again; a condition that held then is cleared by
-    /// judging only, and its words are wanted anew when it is seen to hold.
+    /// Goes on from what was kept. It was raised in an earlier run, so nothing is raised again; a condition that held
+    /// then is cleared by judging only, and its words are wanted anew when it is seen to hold.
     /// </summary>
     public void Restore(KeptAlarm kept)
     {

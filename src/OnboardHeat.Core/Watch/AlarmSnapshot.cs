@@ -9,9 +9,13 @@ namespace OnboardHeat.Core.Watch;
 /// <param name="Because">One sentence with its figures.</param>
 /// <param name="WhatToDo">What to do, in the order a driver can.</param>
 public sealed record AlarmSnapshot(
-    AlarmDefinition Definition, string Subject, AlarmState State, bool IsPresent, double SinceS, string Because, IReadOnlyList<string> WhatToDo)
+    AlarmDefinition Definition, string Subject, AlarmState State, bool IsPresent, double SinceS, string Because,
+    IReadOnlyList<string> WhatToDo)
 {
-    /// <summary>Whether a person said that they saw it: then it does not sound, whatever its state. A latched alarm may be either.</summary>
+    /// <summary>
+    /// Whether a person said that they saw it: then it does not sound, whatever its state. A latched alarm may be
+    /// either.
+    /// </summary>
     public bool IsAcknowledged { get; init; }
 
     /// <summary>Name and subject as topics spell them: <c>rating-near/heater-hose</c>.</summary>

@@ -1,31 +1,34 @@
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>The table of all alarms. Delays are chosen so that no limit chatters (common practice, no source, where not said otherwise).</summary>
+/// <summary>
+/// The table of all alarms: name, priority, on-delay and off-delay in seconds. Delays are chosen so that no limit
+/// chatters (common practice, no source, where not said otherwise).
+/// </summary>
 public static class AlarmTable
 {
     private static readonly AlarmDefinition[] s_rows =
     [
-        new(AlarmKind.CoolantLoss, "coolant-loss", AlarmPriority.Critical, IsLatched: true, IsOfCircuit: true, OnDelayS: 0, OffDelayS: 30),
-        new(AlarmKind.TankOverTemperature, "tank-over-temperature", AlarmPriority.Critical, IsLatched: true, IsOfCircuit: false, OnDelayS: 30, OffDelayS: 60),
-        new(AlarmKind.CoolantOverTemperature, "coolant-over-temperature", AlarmPriority.Critical, IsLatched: false, IsOfCircuit: false, OnDelayS: 30, OffDelayS: 30),
-        new(AlarmKind.ElementDry, "element-dry", AlarmPriority.Critical, IsLatched: false, IsOfCircuit: false, OnDelayS: 2, OffDelayS: 10),
-        new(AlarmKind.CirculationStopped, "circulation-stopped", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: true, OnDelayS: 0, OffDelayS: 60),
-        new(AlarmKind.CoolantWeep, "coolant-weep", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: true, OnDelayS: 0, OffDelayS: 600),
-        new(AlarmKind.WaterInTray, "water-in-tray", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 0, OffDelayS: 600),
-        new(AlarmKind.RatingExceeded, "rating-exceeded", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 10, OffDelayS: 60),
-        new(AlarmKind.Frost, "frost", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 60, OffDelayS: 600),
-        new(AlarmKind.ProbeFault, "probe-fault", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 60, OffDelayS: 120),
-        new(AlarmKind.CannotJudge, "cannot-judge", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 90, OffDelayS: 60),
-        new(AlarmKind.HistoryDamaged, "history-damaged", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 0, OffDelayS: 0),
-        new(AlarmKind.HistoryStopped, "history-stopped", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 10, OffDelayS: 10),
-        new(AlarmKind.PowerLow, "power-low", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 10, OffDelayS: 60),
-        new(AlarmKind.WorksOpen, "works-open", AlarmPriority.Warning, IsLatched: false, IsOfCircuit: false, OnDelayS: 900, OffDelayS: 60),
-        new(AlarmKind.RatingNear, "rating-near", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: true, OnDelayS: 20, OffDelayS: 120),
-        new(AlarmKind.ScaldRisk, "scald-risk", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: false, OnDelayS: 60, OffDelayS: 600),
-        new(AlarmKind.CloseValves, "close-valves", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: true, OnDelayS: 300, OffDelayS: 900),
-        new(AlarmKind.HygieneDue, "hygiene-due", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: false, OnDelayS: 60, OffDelayS: 3600),
-        new(AlarmKind.WeakHeating, "weak-heating", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: true, OnDelayS: 300, OffDelayS: 900),
-        new(AlarmKind.TestDue, "test-due", AlarmPriority.Advice, IsLatched: false, IsOfCircuit: false, OnDelayS: 0, OffDelayS: 0),
+        Row(AlarmKind.CoolantLoss, "coolant-loss", AlarmPriority.Critical, 0, 30, isLatched: true, isOfCircuit: true),
+        Row(AlarmKind.TankOverTemperature, "tank-over-temperature", AlarmPriority.Critical, 30, 60, isLatched: true),
+        Row(AlarmKind.CoolantOverTemperature, "coolant-over-temperature", AlarmPriority.Critical, 30, 30),
+        Row(AlarmKind.ElementDry, "element-dry", AlarmPriority.Critical, 2, 10),
+        Row(AlarmKind.CirculationStopped, "circulation-stopped", AlarmPriority.Warning, 0, 60, isOfCircuit: true),
+        Row(AlarmKind.CoolantWeep, "coolant-weep", AlarmPriority.Warning, 0, 600, isOfCircuit: true),
+        Row(AlarmKind.WaterInTray, "water-in-tray", AlarmPriority.Warning, 0, 600),
+        Row(AlarmKind.RatingExceeded, "rating-exceeded", AlarmPriority.Warning, 10, 60),
+        Row(AlarmKind.Frost, "frost", AlarmPriority.Warning, 60, 600),
+        Row(AlarmKind.ProbeFault, "probe-fault", AlarmPriority.Warning, 60, 120),
+        Row(AlarmKind.CannotJudge, "cannot-judge", AlarmPriority.Warning, 90, 60),
+        Row(AlarmKind.HistoryDamaged, "history-damaged", AlarmPriority.Warning, 0, 0),
+        Row(AlarmKind.HistoryStopped, "history-stopped", AlarmPriority.Warning, 10, 10),
+        Row(AlarmKind.PowerLow, "power-low", AlarmPriority.Warning, 10, 60),
+        Row(AlarmKind.WorksOpen, "works-open", AlarmPriority.Warning, 900, 60),
+        Row(AlarmKind.RatingNear, "rating-near", AlarmPriority.Advice, 20, 120, isOfCircuit: true),
+        Row(AlarmKind.ScaldRisk, "scald-risk", AlarmPriority.Advice, 60, 600),
+        Row(AlarmKind.CloseValves, "close-valves", AlarmPriority.Advice, 300, 900, isOfCircuit: true),
+        Row(AlarmKind.HygieneDue, "hygiene-due", AlarmPriority.Advice, 60, 3600),
+        Row(AlarmKind.WeakHeating, "weak-heating", AlarmPriority.Advice, 300, 900, isOfCircuit: true),
+        Row(AlarmKind.TestDue, "test-due", AlarmPriority.Advice, 0, 0),
     ];
 
     /// <summary>Every alarm, most urgent first within its priority.</summary>
@@ -47,4 +50,9 @@ public static class AlarmTable
 
         return null;
     }
+
+    private static AlarmDefinition Row(
+        AlarmKind kind, string name, AlarmPriority priority, double onDelayS, double offDelayS,
+        bool isLatched = false, bool isOfCircuit = false) =>
+        new(kind, name, priority, isLatched, isOfCircuit, onDelayS, offDelayS);
 }

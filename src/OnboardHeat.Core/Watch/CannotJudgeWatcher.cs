@@ -3,8 +3,9 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// Says when another watcher has lost the readings it needs: silence must never pass for 'all well'. What was never fitted is no alarm;
-/// <see cref="WatcherStatus"/> lists it. Watchers that only advise are listed too and not alarmed, so that one dead probe makes no flood.
+/// Says when another watcher has lost the readings it needs: silence must never pass for 'all well'. What was never
+/// fitted is no alarm; <see cref="WatcherStatus"/> lists it. Watchers that only advise are listed too and not alarmed,
+/// so that one dead probe makes no flood.
 /// </summary>
 internal sealed class CannotJudgeWatcher : IWatcher
 {
@@ -35,7 +36,8 @@ internal sealed class CannotJudgeWatcher : IWatcher
             var isOut = input.IsInWorks && AlarmTable.Find(_watched[i].Name) is { IsOfCircuit: true };
             if (_points[i].Observe(_watched[i].CanJudge == false && !isOut, input.Scan.ElapsedS))
             {
-                _points[i].Say($"{_watched[i].Name} is not judged: no believed reading from {Doubted(input)}", s_whatToDo);
+                _points[i]
+                    .Say($"{_watched[i].Name} is not judged: no believed reading from {Doubted(input)}", s_whatToDo);
             }
         }
     }

@@ -2,7 +2,9 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>The electric element is on while the tank is drained: it burns out, and may set fire to what is near.</summary>
+/// <summary>
+/// The electric element is on while the tank is drained: it burns out, and may set fire to what is near.
+/// </summary>
 internal sealed class ElementDryWatcher(AlarmBoard board) : IWatcher
 {
     private static readonly string[] s_whatToDo =

@@ -58,7 +58,8 @@ internal sealed class FrostWatcher(AlarmBoard board) : IWatcher
             _point.Say(
                 isNear
                     ? FormattableString.Invariant($"water near freezing: the coldest probe reads {coldest:0.0} °C")
-                    : FormattableString.Invariant($"water will near freezing in about {input.FrostInS!.Value / 3600:0} h as it cools now"),
+                    : FormattableString.Invariant(
+                        $"water will near freezing in about {input.FrostInS!.Value / 3600:0} h as it cools now"),
                 s_whatToDo);
         }
     }

@@ -2,7 +2,9 @@ using OnboardHeat.Core.Tank;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>Water stood long in the range in which legionella multiply since the whole tank was last above 60 °C.</summary>
+/// <summary>
+/// Water stood long in the range in which legionella multiply since the whole tank was last above 60 °C.
+/// </summary>
 internal sealed class HygieneDueWatcher(AlarmBoard board) : IWatcher
 {
     /// <summary>Hours in the range after which it is told (three days; common practice, no source).</summary>
@@ -35,7 +37,8 @@ internal sealed class HygieneDueWatcher(AlarmBoard board) : IWatcher
                 ? FormattableString.Invariant($"{sinceS / 3600:0} h ago")
                 : "not in this run";
             _point.Say(
-                FormattableString.Invariant($"{facts.InGrowthRangeS / 3600:0} h between 20 and 45 °C; the whole tank last above 60 °C: {hot}"),
+                FormattableString.Invariant(
+                    $"{facts.InGrowthRangeS / 3600:0} h between 20 and 45 °C; the whole tank last above 60 °C: {hot}"),
                 s_whatToDo);
         }
     }

@@ -11,5 +11,6 @@ namespace OnboardHeat.Core.Watch;
 /// <param name="ShelvedLeftS">Seconds of shelving left; zero when it is not shelved.</param>
 /// <param name="Because">The sentence it was raised with.</param>
 public sealed record KeptAlarm(
-    string Name, string Subject, AlarmState State, bool WasPresent, bool IsRepaired, bool IsAcknowledged, double AgeS, double ShelvedLeftS,
+    string Name, string Subject, AlarmState State, bool WasPresent, bool IsRepaired, bool IsAcknowledged, double AgeS,
+    double ShelvedLeftS,
     string Because);

@@ -4,8 +4,9 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// Tells a probe that is gone, stuck, implausible, loose or exchanged: one alarm a channel, or a single one without a subject when the
-/// whole bus has gone. A single bad reading, or a second without a bus while the engine cranks, is nobody's business.
+/// Tells a probe that is gone, stuck, implausible, loose or exchanged: one alarm a channel, or a single one without a
+/// subject when the whole bus has gone. A single bad reading, or a second without a bus while the engine cranks, is
+/// nobody's business.
 /// </summary>
 internal sealed class ProbeFaultWatcher : IWatcher
 {
@@ -39,7 +40,8 @@ internal sealed class ProbeFaultWatcher : IWatcher
         if (_bus.Observe(isBusDown, elapsedS))
         {
             _bus.Say(
-                $"none of the {_onBus} probes on the bus has given a reading for {_bus.Definition.OnDelayS:0} s", ProbeFaultWords.BusToDo);
+                $"none of the {_onBus} probes on the bus has given a reading for {_bus.Definition.OnDelayS:0} s",
+                ProbeFaultWords.BusToDo);
         }
 
         for (var i = 0; i < _channels.Length; i++)
@@ -65,7 +67,8 @@ internal sealed class ProbeFaultWatcher : IWatcher
 
         foreach (var channel in _channels)
         {
-            if (IsOnBus(channel) && scan[channel].Fault is not (ReadingFault.Missing or ReadingFault.Stale or ReadingFault.BadCrc
+            if (IsOnBus(channel)
+                && scan[channel].Fault is not (ReadingFault.Missing or ReadingFault.Stale or ReadingFault.BadCrc
                 or ReadingFault.AllZero or ReadingFault.PowerOn))
             {
                 return false;

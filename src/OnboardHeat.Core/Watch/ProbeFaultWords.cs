@@ -15,7 +15,8 @@ internal static class ProbeFaultWords
 
     private static readonly string[] s_supplyToDo =
     [
-        "See to the supply of the bus: 85 °C or all zeros is what a probe gives when its supply dipped or the line is held low.",
+        "See to the supply of the bus: 85 °C or all zeros is what a probe gives when its supply dipped or the line is "
+            + "held low.",
         "Look for chafed cable, water in a plug, and a pull-up that is missing or too weak.",
     ];
 
@@ -27,7 +28,8 @@ internal static class ProbeFaultWords
 
     private static readonly string[] s_looseToDo =
     [
-        "With engine off and pipes cold, see whether the probe still sits on its pipe under its lagging, and clamp it again.",
+        "With engine off and pipes cold, see whether the probe still sits on its pipe under its lagging, and clamp it "
+            + "again.",
         "Look for wet spots at the hoses while you are there.",
     ];
 
@@ -52,7 +54,8 @@ internal static class ProbeFaultWords
         var raw = scan.Raw[channel];
         var name = Channels.NameOf(channel);
         var read = raw.HasValue ? Celsius(raw.Value) : "nothing";
-        var last = screened.IsKnown ? $"last believed {Celsius(screened.Value)} {Ago(screened.AgeS)}" : "never believed so far";
+        var last = screened.IsKnown ? $"last believed {Celsius(screened.Value)} {Ago(screened.AgeS)}"
+            : "never believed so far";
         return screened.Fault switch
         {
             ReadingFault.Missing when raw.HasValue => $"{name} reads {read} as a bus does where nobody answers; {last}",
@@ -62,8 +65,10 @@ internal static class ProbeFaultWords
             ReadingFault.AllZero => $"{name} reads all zeros as a bus held low does; {last}",
             ReadingFault.OutOfRange => $"{name} reads {read}, which this place cannot be; {last}",
             ReadingFault.Stuck => $"{name} stands at {read} to the sixteenth while its neighbours move",
-            ReadingFault.ImplausibleStep => $"{name} reads {read} after jumps faster than this place can change; {last}",
-            ReadingFault.Loose => $"{name} fell to {read} by itself while {PartnerWords(channel, scan)} held: the probe is off its pipe",
+            ReadingFault.ImplausibleStep =>
+                $"{name} reads {read} after jumps faster than this place can change; {last}",
+            ReadingFault.Loose =>
+                $"{name} fell to {read} by itself while {PartnerWords(channel, scan)} held: the probe is off its pipe",
             ReadingFault.Swapped => SwappedWords(channel, scan),
             _ => $"{name} is not believed; {last}",
         };

@@ -2,12 +2,16 @@ using OnboardHeat.Core.Circuit;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>One part and its own rating: the advice while it is on course for it, the warning once it is hotter.</summary>
+/// <summary>
+/// One part and its own rating: the advice while it is on course for it, the warning once it is hotter.
+/// </summary>
 internal sealed class RatingWatcher(CircuitPart part, AlarmBoard board) : IWatcher
 {
     private const double DeadbandK = 2;
 
-    /// <summary>Sooner than this the advice is of no use to a driver, seconds; and the fall or rise that ends the course.</summary>
+    /// <summary>
+    /// Sooner than this the advice is of no use to a driver, seconds; and the fall or rise that ends the course.
+    /// </summary>
     private const double HorizonS = 600;
 
     private static readonly string[] s_exceededToDo =

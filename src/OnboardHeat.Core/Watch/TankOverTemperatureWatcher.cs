@@ -45,7 +45,8 @@ internal sealed class TankOverTemperatureWatcher(AlarmBoard board) : IWatcher
         if (_point.Observe(holds, input.Scan.ElapsedS))
         {
             _point.Say(
-                FormattableString.Invariant($"tank at {hottest:0.0} °C, relief valve opens at {input.Van.Tank.ReliefCelsius:0.0} °C"),
+                FormattableString.Invariant(
+                    $"tank at {hottest:0.0} °C, relief valve opens at {input.Van.Tank.ReliefCelsius:0.0} °C"),
                 s_whatToDo);
         }
     }

@@ -31,7 +31,8 @@ internal sealed class TestDueWatcher(AlarmBoard board) : IWatcher
         CanJudge = input.DaysSinceTest is not null;
         if (input.DaysSinceTest is { } days && _point.Observe(days >= MonthDays, input.Scan.ElapsedS))
         {
-            _point.Say(FormattableString.Invariant($"lamp and buzzer have not been tested for {days:0} days"), s_whatToDo);
+            _point.Say(
+                FormattableString.Invariant($"lamp and buzzer have not been tested for {days:0} days"), s_whatToDo);
         }
     }
 }

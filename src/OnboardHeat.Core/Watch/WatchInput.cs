@@ -44,7 +44,8 @@ internal sealed class WatchInput
     public bool IsDrained { get; set; }
 
     /// <summary>
-    /// Whether something can be said of the tank: there is an estimate, or it is known to be empty; null where no tank probe is fitted.
+    /// Whether something can be said of the tank: there is an estimate, or it is known to be empty; null where no tank
+    /// probe is fitted.
     /// </summary>
     public bool? CanJudgeTank => Van.Fitted.HasTankProbe ? Tank.IsKnown || IsDrained : null;
 

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>The coil gives much less than this van's own normal: air, a kinked hose, a valve half closed, scale.</summary>
+/// <summary>
+/// The coil gives much less than this van's own normal: air, a kinked hose, a valve half closed, scale.
+/// </summary>
 internal sealed class WeakHeatingWatcher(AlarmBoard board, LearntVan learnt) : IWatcher
 {
     /// <summary>Share of the normal conductance below which it is weak, and above which it is well again.</summary>
@@ -24,7 +26,8 @@ internal sealed class WeakHeatingWatcher(AlarmBoard board, LearntVan learnt) : I
     public void Observe(WatchInput input)
     {
         var coil = input.Tank.CoilWPerK;
-        CanJudge = learnt.Circuit.CoilWPerK is { Count: >= LeastSpells } && input.Van.Fitted.HasTankProbe ? input.Tank.IsKnown : null;
+        CanJudge = learnt.Circuit.CoilWPerK is { Count: >= LeastSpells } && input.Van.Fitted.HasTankProbe
+            ? input.Tank.IsKnown : null;
         if (CanJudge != true || learnt.Circuit.CoilWPerK is not { } normal)
         {
             return;
@@ -35,7 +38,8 @@ internal sealed class WeakHeatingWatcher(AlarmBoard board, LearntVan learnt) : I
         if (_point.Observe(holds, input.Scan.ElapsedS))
         {
             _point.Say(
-                FormattableString.Invariant($"the coil passes about {coil.Value:0} W/K, this van's normal is {normal.Value:0} W/K"),
+                FormattableString.Invariant(
+                    $"the coil passes about {coil.Value:0} W/K, this van's normal is {normal.Value:0} W/K"),
                 s_whatToDo);
         }
     }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Core.Water;
 
 /// <summary>
-/// Ethylene glycol in water, the usual coolant: density and specific heat by the polynomials of Melinder 2010 (International Institute
-/// of Refrigeration) in temperature and mass fraction. Makers' tables differ from them by up to 1.5 % in density; by volume 50 % is 52.7 % by mass.
+/// Ethylene glycol in water, the usual coolant: density and specific heat by the polynomials of Melinder 2010
+/// (International Institute of Refrigeration) in temperature and mass fraction. Makers' tables differ from them by up
+/// to 1.5 % in density; by volume 50 % is 52.7 % by mass.
 /// </summary>
 internal static class GlycolWater
 {
@@ -30,11 +31,15 @@ internal static class GlycolWater
 
     /// <summary>Density, kilograms per litre.</summary>
     /// <param name="celsius">Temperature, -30 to 100 °C; outside, the nearer end is taken.</param>
-    /// <param name="massFraction">Kilograms of glycol in a kilogram of coolant, 0 to 0.6; outside, the nearer end is taken.</param>
-    public static double DensityKgPerLitre(double celsius, double massFraction) => Evaluate(s_density, celsius, massFraction) / 1000;
+    /// <param name="massFraction">
+    /// Kilograms of glycol in a kilogram of coolant, 0 to 0.6; outside, the nearer end is taken.
+    /// </param>
+    public static double DensityKgPerLitre(double celsius, double massFraction) =>
+        Evaluate(s_density, celsius, massFraction) / 1000;
 
     /// <summary>Specific heat, joules per kilogram and kelvin; the same ranges as the density.</summary>
-    public static double SpecificHeatJPerKgK(double celsius, double massFraction) => Evaluate(s_specificHeat, celsius, massFraction);
+    public static double SpecificHeatJPerKgK(double celsius, double massFraction) =>
+        Evaluate(s_specificHeat, celsius, massFraction);
 
     /// <summary>Heat that a litre carries per kelvin, joules; the same ranges as the density.</summary>
     public static double HeatCapacityJPerLitreK(double celsius, double massFraction) =>

@@ -2,7 +2,9 @@ using System.Text;
 
 namespace OnboardHeat.Daemon.Demo;
 
-/// <summary>Figures three lines tall, of half blocks: five rows of pixels on three rows of text, each pixel two columns wide.</summary>
+/// <summary>
+/// Figures three lines tall, of half blocks: five rows of pixels on three rows of text, each pixel two columns wide.
+/// </summary>
 internal static class BigFigures
 {
     public const int Lines = 3;
@@ -12,7 +14,8 @@ internal static class BigFigures
     /// <summary>Rows of each figure from the top, three pixels a row, the leftmost the highest bit.</summary>
     private static readonly int[][] s_rows =
     [
-        [7, 5, 5, 5, 7], [2, 6, 2, 2, 7], [7, 1, 7, 4, 7], [7, 1, 7, 1, 7], [5, 5, 7, 1, 1], [7, 4, 7, 1, 7], [7, 4, 7, 5, 7],
+        [7, 5, 5, 5, 7], [2, 6, 2, 2, 7], [7, 1, 7, 4, 7], [7, 1, 7, 1, 7], [5, 5, 7, 1, 1], [7, 4, 7, 1, 7],
+        [7, 4, 7, 5, 7],
         [7, 1, 1, 2, 2], [7, 5, 7, 5, 7], [7, 5, 7, 1, 7], [0, 0, 0, 0, 2], [0, 0, 7, 0, 0],
     ];
 
@@ -35,7 +38,8 @@ internal static class BigFigures
             for (var column = isPoint ? 1 : 2; column >= (isPoint ? 1 : 0); column--)
             {
                 var bit = 1 << column;
-                text.Append((upper & bit, lower & bit) switch { (0, 0) => "  ", (_, 0) => "▀▀", (0, _) => "▄▄", _ => "██" });
+                text.Append(
+                    (upper & bit, lower & bit) switch { (0, 0) => "  ", (_, 0) => "▀▀", (0, _) => "▄▄", _ => "██" });
             }
 
             text.Append("  ");

@@ -12,7 +12,8 @@ internal sealed class DemoClosing(DemoRecord record, Crew crew, DateTimeOffset s
 
     public string Write(bool isWhole)
     {
-        _sheet.Add(isWhole ? "What happened, and what was told" : $"Ended early, at {Words.Clock(record.Last)}. Until then:");
+        _sheet.Add(isWhole ? "What happened, and what was told"
+            : $"Ended early, at {Words.Clock(record.Last)}. Until then:");
         Hose();
         Failure();
         Showers();
@@ -33,7 +34,8 @@ internal sealed class DemoClosing(DemoRecord record, Crew crew, DateTimeOffset s
             return;
         }
 
-        At($"{Words.Clock(passed.At)} The hose fitted by hand passed its {DemoDay.HoseMaxCelsius:0} °C; hottest of the day {Words.Celsius(record.HoseMostCelsius)}.");
+        At($"{Words.Clock(passed.At)} The hose fitted by hand passed its {DemoDay.HoseMaxCelsius:0} °C; "
+            + $"hottest of the day {Words.Celsius(record.HoseMostCelsius)}.");
         More(First(AlarmKind.RatingNear) is { } near && near.At < passed.At
             ? $"Told {Words.Span(passed.At - near.At)} before ({near.Change.Because})."
             : "NOT told before it was reached.");
@@ -53,11 +55,13 @@ internal sealed class DemoClosing(DemoRecord record, Crew crew, DateTimeOffset s
         var isTold = false;
         foreach (var told in record.Told)
         {
-            if (told.Change.Definition.Kind is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped && told.At >= failed)
+            if (told.Change.Definition.Kind is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped
+                && told.At >= failed)
             {
                 isTold |= told.Change.Definition.Kind == AlarmKind.CoolantLoss;
                 More(string.Create(CultureInfo.InvariantCulture,
-                    $"{told.Change.Definition.Name} told {Words.Span(told.At - failed)} after, {told.LostLitres:0.0} litres gone by then: {told.Change.Because}."));
+                    $"{told.Change.Definition.Name} told {Words.Span(told.At - failed)} after, "
+                    + $"{told.LostLitres:0.0} litres gone by then: {told.Change.Because}."));
             }
         }
 
@@ -81,28 +85,33 @@ internal sealed class DemoClosing(DemoRecord record, Crew crew, DateTimeOffset s
     {
         if (record.ShowerBegun is { } begun)
         {
-            At($"{Words.Clock(begun.At)} Shower by the lake: {Words.Minutes(begun.Told)} minutes told, {Words.Minutes(begun.True)} were there.");
+            At($"{Words.Clock(begun.At)} Shower by the lake: {Words.Minutes(begun.Told)} minutes told, "
+                + $"{Words.Minutes(begun.True)} were there.");
         }
 
         if (record.Showers.Count > 0)
         {
             var errors = record.Showers.Select(s => Math.Abs(s.Told - s.True)).Order().ToList();
             var inside = record.Showers.Count(s => s.True >= s.Low - 1e-9 && s.True <= s.High + 1e-9);
-            At($"Minutes of shower, asked {record.Showers.Count} times: half of the errors under {Words.Minutes(errors[errors.Count / 2])} min, "
-                + $"the largest {Words.Minutes(errors[^1])}; the truth was inside the range {inside} times.");
+            At($"Minutes of shower, asked {record.Showers.Count} times: "
+                + $"half of the errors under {Words.Minutes(errors[errors.Count / 2])} min, the largest "
+                + $"{Words.Minutes(errors[^1])}; the truth was inside the range {inside} times.");
         }
     }
 
     private void Others()
     {
         var others = record.Told.Where(t => !IsAccountedFor(t)).ToList();
-        var early = others.Where(t => t.Change.Definition.Kind is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped).ToList();
+        var early = others
+            .Where(t => t.Change.Definition.Kind is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped).ToList();
         foreach (var told in early)
         {
-            At($"{Words.Clock(told.At)} {told.Change.Definition.Name} was told although nothing had failed: {told.Change.Because}.");
+            At($"{Words.Clock(told.At)} {told.Change.Definition.Name} was told although nothing had failed: "
+                + $"{told.Change.Because}.");
         }
 
-        var rest = others.Except(early).GroupBy(t => Name(t.Change)).Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({g.Count()} times)").ToList();
+        var rest = others.Except(early).GroupBy(t => Name(t.Change))
+            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({g.Count()} times)").ToList();
         if (rest.Count > 0)
         {
             At($"Told besides: {string.Join(", ", rest)}.");

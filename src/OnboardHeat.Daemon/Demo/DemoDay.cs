@@ -7,8 +7,8 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Daemon.Demo;
 
 /// <summary>
-/// The demo's van and day: two people tour mountain passes in late spring. The hose to the tank was fitted by hand and is rated 70 °C, far
-/// too little for engine coolant.
+/// The demo's van and day: two people tour mountain passes in late spring. The hose to the tank was fitted by hand and
+/// is rated 70 °C, far too little for engine coolant.
 /// </summary>
 internal static class DemoDay
 {
@@ -19,7 +19,8 @@ internal static class DemoDay
     public const double HoseMaxCelsius = 70;
 
     private static readonly FittedSet s_fitted = new(
-        [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return, Channel.Surroundings, Channel.Tray], [Signal.EngineRunning]);
+        [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return, Channel.Surroundings, Channel.Tray],
+        [Signal.EngineRunning]);
 
     /// <summary>The van as its owners would describe it in their configuration.</summary>
     public static VanDescription Description { get; } = new()
@@ -33,5 +34,6 @@ internal static class DemoDay
     };
 
     /// <summary>The van in the morning.</summary>
-    public static SimulatedVan Begin(int seed) => new(VanTraits.Touring(seed).With(s_fitted), DrivePlans.MountainDay(), seed);
+    public static SimulatedVan Begin(int seed) =>
+        new(VanTraits.Touring(seed).With(s_fitted), DrivePlans.MountainDay(), seed);
 }

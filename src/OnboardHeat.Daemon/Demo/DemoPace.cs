@@ -1,8 +1,8 @@
 namespace OnboardHeat.Daemon.Demo;
 
 /// <summary>
-/// How fast the day passes. When something critical is told, time slows down for a while, so that a person can read what it says; with
-/// no speed limit it never does.
+/// How fast the day passes. When something critical is told, time slows down for a while, so that a person can read
+/// what it says; with no speed limit it never does.
 /// </summary>
 internal sealed class DemoPace(double speed)
 {

@@ -6,7 +6,10 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Daemon.Demo;
 
-/// <summary>Lays a moment out on a sheet: the minutes big, a sentence, the tank as bars of heat, the coolant, then what is wrong.</summary>
+/// <summary>
+/// Lays a moment out on a sheet: the minutes big, a sentence, the tank as bars of heat, the coolant, then what is
+/// wrong.
+/// </summary>
 internal sealed class DemoPage(Ink ink)
 {
     /// <summary>Column at which the right half begins.</summary>
@@ -24,7 +27,8 @@ internal sealed class DemoPage(Ink ink)
     {
         var picture = moment.Picture;
         var date = moment.Time.ToString("ddd d MMM  HH:mm:ss", CultureInfo.InvariantCulture);
-        sheet.Add($" {ink.Bold("OnboardHeat")} {ink.Quiet("demo, simulated van")}", $"{date}  {ink.Quiet(pace)}", Right);
+        sheet.Add(
+            $" {ink.Bold("OnboardHeat")} {ink.Quiet("demo, simulated van")}", $"{date}  {ink.Quiet(pace)}", Right);
         sheet.Add(" " + ink.Quiet(Words.Road(moment.Truth)));
         sheet.Add();
         Minutes(sheet, moment);
@@ -51,8 +55,12 @@ internal sealed class DemoPage(Ink ink)
             : new[]
             {
                 ink.Bold("minutes of shower"),
-                string.Create(CultureInfo.InvariantCulture, $"{forecast.ShowerMinutesLow:0.0} to {forecast.ShowerMinutesHigh:0.0} at 90 %"),
-                string.Create(CultureInfo.InvariantCulture, $"{forecast.MixedLitres:0} litres at {DemoDay.Description.Shower.MixedCelsius:0} °C"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{forecast.ShowerMinutesLow:0.0} to {forecast.ShowerMinutesHigh:0.0} at 90 %"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{forecast.MixedLitres:0} litres at {DemoDay.Description.Shower.MixedCelsius:0} °C"),
             };
         var top = moment.Picture.Tank.IsKnown ? moment.Picture.Tank.TopCelsius.Value : 20;
         for (var line = 0; line < BigFigures.Lines; line++)
@@ -74,7 +82,8 @@ internal sealed class DemoPage(Ink ink)
             Circulation(picture),
             Heating(picture),
             "tray " + Shown(picture[Channel.Tray]) + ", air " + Shown(picture[Channel.Surroundings]),
-            picture.Forecast.StoredEnergyKWh is { } kWh ? string.Create(CultureInfo.InvariantCulture, $"stored {kWh:0.00} kWh") : "",
+            picture.Forecast.StoredEnergyKWh is { } kWh
+                ? string.Create(CultureInfo.InvariantCulture, $"stored {kWh:0.00} kWh") : "",
         ];
         sheet.Add("  " + ink.Quiet("tank, 24 litres"), coolant[0], Right);
         var layers = picture.Tank.LayerCelsius;
@@ -84,7 +93,9 @@ internal sealed class DemoPage(Ink ink)
         }
     }
 
-    /// <summary>One bar of the tank, the top one first: the layers (bottom first) at that height, as long as they are warm.</summary>
+    /// <summary>
+    /// One bar of the tank, the top one first: the layers (bottom first) at that height, as long as they are warm.
+    /// </summary>
     private string Bar(IReadOnlyList<double> layers, int bar)
     {
         var place = (TankBars - 0.5 - bar) / TankBars * layers.Count;
@@ -137,10 +148,12 @@ internal sealed class DemoPage(Ink ink)
                 AlarmState.Shelved => "  (put aside)",
                 _ => "  (out of service)",
             };
-            var mark = alarm.Definition.Priority switch { AlarmPriority.Critical => "!!", AlarmPriority.Warning => "! ", _ => "i " };
+            var mark = alarm.Definition.Priority switch { AlarmPriority.Critical =>
+                "!!", AlarmPriority.Warning => "! ", _ => "i " };
             sheet.Add($"  {ink.Alarm(alarm.Definition.Priority, $"{mark} {alarm.Path} ")}{ink.Quiet(seen)}");
             sheet.Wrap("     ", alarm.Because, "     ");
-            if (alarm.Definition.Priority == AlarmPriority.Critical || (alarm.State == AlarmState.Unacknowledged && picture.Alarms.Count == 1))
+            if (alarm.Definition.Priority == AlarmPriority.Critical
+                || (alarm.State == AlarmState.Unacknowledged && picture.Alarms.Count == 1))
             {
                 for (var i = 0; i < alarm.WhatToDo.Count; i++)
                 {
@@ -152,7 +165,8 @@ internal sealed class DemoPage(Ink ink)
 
     private string Shown(ScreenedReading reading) => reading switch
     {
-        { IsGood: true } => ink.Warm(reading.Value, string.Create(CultureInfo.InvariantCulture, $"{reading.Value:0.0} °C")),
+        { IsGood: true } => ink.Warm(
+            reading.Value, string.Create(CultureInfo.InvariantCulture, $"{reading.Value:0.0} °C")),
         { IsKnown: true } => ink.Quiet("no reading"),
         _ => ink.Quiet("none"),
     };

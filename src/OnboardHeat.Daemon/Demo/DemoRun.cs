@@ -69,7 +69,8 @@ internal sealed class DemoRun(SimulatedVan van, DemoPace pace, TimeProvider time
         view.Observe(moment);
         foreach (var change in picture.Changes)
         {
-            if (change is { IsRaised: true, Definition.Priority: AlarmPriority.Critical } && _criticalSinceS.TryAdd(change.Definition.Name, van.Truth.ElapsedS))
+            if (change is { IsRaised: true, Definition.Priority: AlarmPriority.Critical }
+                && _criticalSinceS.TryAdd(change.Definition.Name, van.Truth.ElapsedS))
             {
                 pace.Critical(van.Truth.ElapsedS);
             }

@@ -1,9 +1,14 @@
 namespace OnboardHeat.Daemon.Demo;
 
-/// <summary>Colours of the terminal (ECMA-48 sequences), or none where the person asked for none (NO_COLOR, no-color.org).</summary>
+/// <summary>
+/// Colours of the terminal (ECMA-48 sequences), or none where the person asked for none (NO_COLOR, no-color.org).
+/// </summary>
 internal sealed class Ink(bool isColoured)
 {
-    /// <summary>From cold to hot in the 256-colour cube: blue, grey-green, sand, orange, red; each step has its figure beside it.</summary>
+    /// <summary>
+    /// From cold to hot in the 256-colour cube: blue, grey-green, sand, orange, red; each step has its figure beside
+    /// it.
+    /// </summary>
     private static readonly int[] s_warmth = [25, 31, 66, 101, 137, 173, 167, 160];
 
     public string Bold(string text) => Dress("1", text);

@@ -17,7 +17,8 @@ internal sealed class PlainLines(TextWriter to) : IDemoView
         {
             var subject = change.Subject.Length == 0 ? "" : "/" + change.Subject;
             to.WriteLine(change.IsRaised
-                ? $"{Words.Clock(moment.Time)}  {Urgency(change.Definition.Priority)} {change.Definition.Name}{subject}: {change.Because}"
+                ? $"{Words.Clock(moment.Time)}  {Urgency(change.Definition.Priority)} "
+                    + $"{change.Definition.Name}{subject}: {change.Because}"
                 : $"{Words.Clock(moment.Time)}  over: {change.Definition.Name}{subject}");
             if (change is { IsRaised: true, Definition.Priority: AlarmPriority.Critical })
             {
@@ -55,9 +56,12 @@ internal sealed class PlainLines(TextWriter to) : IDemoView
         var tank = moment.Picture.Tank;
         var flow = moment.Picture[Channel.Flow];
         var minutes = forecast.ShowerMinutes is { } m
-            ? string.Create(CultureInfo.InvariantCulture, $"shower {m:0.0} min ({forecast.ShowerMinutesLow:0.0} to {forecast.ShowerMinutesHigh:0.0})")
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"shower {m:0.0} min ({forecast.ShowerMinutesLow:0.0} to {forecast.ShowerMinutesHigh:0.0})")
             : "shower not known";
-        var middle = tank.IsKnown ? $", tank {Words.Celsius(tank.BottomCelsius.Value)} to {Words.Celsius(tank.TopCelsius.Value)}" : "";
+        var middle = tank.IsKnown
+            ? $", tank {Words.Celsius(tank.BottomCelsius.Value)} to {Words.Celsius(tank.TopCelsius.Value)}" : "";
         var coolant = flow.IsGood ? $", coolant {Words.Celsius(flow.Value)}" : "";
         return $"{minutes}{middle}{coolant}. {Words.Shower(moment.Picture, moment.Time)}";
     }

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace OnboardHeat.Daemon.Demo;
 
-/// <summary>One screen of lines being written. It knows how wide dressed text shows, and keeps within the terminal.</summary>
+/// <summary>
+/// One screen of lines being written. It knows how wide dressed text shows, and keeps within the terminal.
+/// </summary>
 internal sealed class Sheet(int width, int height)
 {
     private readonly List<string> _lines = [];
@@ -44,7 +46,9 @@ internal sealed class Sheet(int width, int height)
         Add(line);
     }
 
-    /// <summary>The whole screen from its upper left corner; the rest of each line and of the screen is cleared.</summary>
+    /// <summary>
+    /// The whole screen from its upper left corner; the rest of each line and of the screen is cleared.
+    /// </summary>
     public string Drawn()
     {
         var text = new StringBuilder("\x1b[H");

@@ -1,6 +1,9 @@
 namespace OnboardHeat.Daemon.Demo;
 
-/// <summary>The demo on a terminal: one calm page that is drawn over itself, on the terminal's other screen, so that nothing scrolls away.</summary>
+/// <summary>
+/// The demo on a terminal: one calm page that is drawn over itself, on the terminal's other screen, so that nothing
+/// scrolls away.
+/// </summary>
 internal sealed class TerminalView : IDemoView
 {
     /// <summary>Least size that the page needs; smaller terminals get plain lines.</summary>
@@ -26,14 +29,16 @@ internal sealed class TerminalView : IDemoView
         foreach (var change in moment.Picture.Changes)
         {
             var subject = change.Subject.Length == 0 ? "" : "/" + change.Subject;
-            _lately.Add($"{Words.Clock(moment.Time)} {(change.IsRaised ? "told" : "over")} {change.Definition.Name}{subject}");
+            _lately.Add(
+                $"{Words.Clock(moment.Time)} {(change.IsRaised ? "told" : "over")} {change.Definition.Name}{subject}");
         }
     }
 
     public void Show(in DemoMoment moment, double speed)
     {
         var sheet = new Sheet(Math.Min(MostWidth, Console.WindowWidth - 1), Console.WindowHeight);
-        var pace = double.IsInfinity(speed) ? "as fast as it goes" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"×{speed:0}");
+        var pace = double.IsInfinity(speed) ? "as fast as it goes"
+            : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"×{speed:0}");
         _page.Lay(sheet, moment, pace, _lately);
         _to.Write(sheet.Drawn());
         _to.Flush();

@@ -18,7 +18,9 @@ internal static class Words
     public static string Span(TimeSpan span) => span.TotalSeconds < 100
         ? string.Create(CultureInfo.InvariantCulture, $"{span.TotalSeconds:0} s")
         : span.TotalMinutes < 100
-            ? string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalMinutes} min{(span.Seconds == 0 ? "" : $" {span.Seconds} s")}")
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(int)span.TotalMinutes} min{(span.Seconds == 0 ? "" : $" {span.Seconds} s")}")
             : string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalHours} h {span.Minutes} min");
 
     /// <summary>Where the van is, from the simulation.</summary>
@@ -36,7 +38,9 @@ internal static class Words
             _ => "driving",
         };
         var speed = truth.SpeedKmh < 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", {truth.SpeedKmh:0} km/h");
-        return string.Create(CultureInfo.InvariantCulture, $"{road}{speed}, {truth.AltitudeM:#,0} m, {truth.OutsideCelsius:0} °C outside");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{road}{speed}, {truth.AltitudeM:#,0} m, {truth.OutsideCelsius:0} °C outside");
     }
 
     /// <summary>What the forecast means for a shower.</summary>
@@ -61,7 +65,8 @@ internal static class Words
 
         return (forecast.Ready, forecast) switch
         {
-            (ReadyKind.At, { ReadyInS: { } s }) => $"A shower of {useful:0} minutes in about {About(s / 60)} of driving.",
+            (ReadyKind.At, { ReadyInS: { } s }) =>
+                $"A shower of {useful:0} minutes in about {About(s / 60)} of driving.",
             (ReadyKind.NotAtThisRate, _) => $"At this rate {useful:0} minutes of shower will not be reached.",
             (_, { DriveMinutesNeeded: { } drive }) => $"Drive about {About(drive)} for a shower of {useful:0} minutes.",
             (ReadyKind.NotHeating, _) => "Nothing heats the tank.",
@@ -69,7 +74,8 @@ internal static class Words
         };
     }
 
-    private static string About(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, minutes):0} min");
+    private static string About(double minutes) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, minutes):0} min");
 
     private static string Day(DateTimeOffset now, double seconds)
     {

@@ -71,7 +71,8 @@ internal sealed class RecordingFile(string name)
         return new MemoryStream(_held, writable: false);
     }
 
-    private RecordingException Unreadable(Exception e) => new(name, e is FileNotFoundException or DirectoryNotFoundException
+    private RecordingException Unreadable(Exception e) =>
+        new(name, e is FileNotFoundException or DirectoryNotFoundException
         ? "there is no such file"
         : $"cannot be read: {e.Message.ReplaceLineEndings(" ")}");
 }

@@ -35,7 +35,8 @@ public sealed class Configuration
     public IReadOnlyDictionary<string, string> Stated { get; }
 
     /// <summary>Reads a file (or none) and the environment over it.</summary>
-    public static Configuration Load(string? file, IEnumerable<KeyValuePair<string, string>> environment, ConfigurationUse use)
+    public static Configuration Load(
+        string? file, IEnumerable<KeyValuePair<string, string>> environment, ConfigurationUse use)
     {
         try
         {
@@ -44,7 +45,8 @@ public sealed class Configuration
                 return Unreadable(file, $"is {info.Length} bytes long; this is no configuration");
             }
 
-            return Read(file ?? "configuration", file is null ? "{}"u8.ToArray() : File.ReadAllBytes(file), environment, use);
+            return Read(
+                file ?? "configuration", file is null ? "{}"u8.ToArray() : File.ReadAllBytes(file), environment, use);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
@@ -92,7 +94,8 @@ public sealed class Configuration
 
     private static void TakeFile(byte[] bytes, OnboardHeatOptions options, OptionReading reading)
     {
-        var asPeopleWrite = new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+        var asPeopleWrite =
+            new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
         var json = new Utf8JsonReader(bytes, asPeopleWrite);
         try
         {
@@ -104,7 +107,8 @@ public sealed class Configuration
         }
         catch (JsonException e)
         {
-            reading.Problem(reading.Place(IndexOf(bytes, e)), "", "is no JSON from here on: " + FirstSentence(e.Message));
+            reading.Problem(
+                reading.Place(IndexOf(bytes, e)), "", "is no JSON from here on: " + FirstSentence(e.Message));
         }
         catch (InvalidOperationException)
         {

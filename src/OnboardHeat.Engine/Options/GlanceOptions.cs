@@ -18,12 +18,14 @@ public sealed class GlanceOptions
     public bool OpenReading { get; set; }
 
     /// <summary>
-    /// Certificate for HTTPS, a PEM file; left out: plain HTTP. Worth its trouble where strangers share the van's network.
+    /// Certificate for HTTPS, a PEM file; left out: plain HTTP. Worth its trouble where strangers share the van's
+    /// network.
     /// </summary>
     public string? CertificateFile { get; set; }
 
     /// <summary>
-    /// Private key of the certificate, a PEM file that only the daemon can read; left out: it stands in <see cref="CertificateFile"/> too.
+    /// Private key of the certificate, a PEM file that only the daemon can read; left out: it stands in <see
+    /// cref="CertificateFile"/> too.
     /// </summary>
     public string? CertificateKeyFile { get; set; }
 }

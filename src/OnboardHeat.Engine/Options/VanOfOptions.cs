@@ -15,7 +15,8 @@ public static class VanOfOptions
         ArgumentNullException.ThrowIfNull(options);
         return new FittedSet(
             options.Probes.Select(p => ChannelOf(p.Channel)),
-            options.Signals.Select(s => Core.Scans.Signals.TryParse(s.Signal, out var signal) ? signal : throw NotChecked(s.Signal)));
+            options.Signals.Select(
+                s => Core.Scans.Signals.TryParse(s.Signal, out var signal) ? signal : throw NotChecked(s.Signal)));
     }
 
     /// <summary>
@@ -55,7 +56,9 @@ public static class VanOfOptions
         };
     }
 
-    private static Channel ChannelOf(string name) => Channels.TryParse(name, out var channel) ? channel : throw NotChecked(name);
+    private static Channel ChannelOf(string name) =>
+        Channels.TryParse(name, out var channel) ? channel : throw NotChecked(name);
 
-    private static InvalidOperationException NotChecked(string name) => new($"'{name}' was not checked when the configuration was read.");
+    private static InvalidOperationException NotChecked(string name) =>
+        new($"'{name}' was not checked when the configuration was read.");
 }

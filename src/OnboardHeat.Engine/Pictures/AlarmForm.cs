@@ -9,13 +9,18 @@ public record AlarmForm
     /// <summary>The part, channel or watcher; empty where there can be one only.</summary>
     public required string Subject { get; init; }
 
-    /// <summary><c>normal</c>, <c>unacknowledged</c>, <c>acknowledged</c>, <c>returned-unacknowledged</c>, <c>latched</c>, <c>shelved</c> or <c>out-of-service</c>.</summary>
+    /// <summary>
+    /// <c>normal</c>, <c>unacknowledged</c>, <c>acknowledged</c>, <c>returned-unacknowledged</c>, <c>latched</c>,
+    /// <c>shelved</c> or <c>out-of-service</c>.
+    /// </summary>
     public required string State { get; init; }
 
     /// <summary>Whether its condition holds now, after the delays.</summary>
     public required bool Present { get; init; }
 
-    /// <summary>Whether a person has said that it was seen; what is not stays to be acknowledged, latched or over.</summary>
+    /// <summary>
+    /// Whether a person has said that it was seen; what is not stays to be acknowledged, latched or over.
+    /// </summary>
     public required bool Acknowledged { get; init; }
 
     /// <summary><c>critical</c>, <c>warning</c> or <c>advice</c>.</summary>

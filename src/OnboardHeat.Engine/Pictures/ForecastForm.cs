@@ -5,7 +5,9 @@ namespace OnboardHeat.Engine.Pictures;
 /// <summary>What a person can plan by. An unknown figure is null.</summary>
 public sealed record ForecastForm
 {
-    /// <summary>Heat in water and vessel above the cold supply, kilowatt-hours; negative when colder than that.</summary>
+    /// <summary>
+    /// Heat in water and vessel above the cold supply, kilowatt-hours; negative when colder than that.
+    /// </summary>
     [JsonPropertyName("storedEnergyKWh")]
     public double? StoredEnergyKWh { get; init; }
 
@@ -36,7 +38,9 @@ public sealed record ForecastForm
     /// <summary><c>now-below</c>, <c>at</c>, <c>beyond-7-days</c> or <c>unknown</c>.</summary>
     public required string Until { get; init; }
 
-    /// <summary>Wall clock at which the top falls below the usable temperature; with <c>at</c> and a trusted clock only.</summary>
+    /// <summary>
+    /// Wall clock at which the top falls below the usable temperature; with <c>at</c> and a trusted clock only.
+    /// </summary>
     public string? UsableUntil { get; init; }
 
     /// <summary>Seconds from the forecast until it does; with <c>at</c> only.</summary>

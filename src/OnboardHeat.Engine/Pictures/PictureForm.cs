@@ -3,8 +3,9 @@ using System.Text.Json.Serialization;
 namespace OnboardHeat.Engine.Pictures;
 
 /// <summary>
-/// The public form of a picture, the same on the broker and on the page. Stable: a key is never given a new meaning; keys may be added
-/// without a new <see cref="Version"/>. Units stand in the keys, an unknown figure is null, names are spelled as in recordings.
+/// The public form of a picture, the same on the broker and on the page. Stable: a key is never given a new meaning;
+/// keys may be added without a new <see cref="Version"/>. Units stand in the keys, an unknown figure is null, names are
+/// spelled as in recordings.
 /// </summary>
 public sealed record PictureForm
 {
@@ -51,6 +52,8 @@ public sealed record PictureForm
     /// <summary>Whether works on the circuit are under way: its watchers are out of service.</summary>
     public required bool Works { get; init; }
 
-    /// <summary>Works and bleeding in sentences, or the question what was changed; empty when there is nothing to say.</summary>
+    /// <summary>
+    /// Works and bleeding in sentences, or the question what was changed; empty when there is nothing to say.
+    /// </summary>
     public required IReadOnlyList<string> WorksWords { get; init; }
 }

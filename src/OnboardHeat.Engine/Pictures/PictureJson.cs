@@ -8,14 +8,19 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Engine.Pictures;
 
-/// <summary>Puts a turn into its public form. Knows the van's id and what is fitted, because a picture lists every channel there could be.</summary>
+/// <summary>
+/// Puts a turn into its public form. Knows the van's id and what is fitted, because a picture lists every channel there
+/// could be.
+/// </summary>
 public sealed class PictureJson(string vanId, FittedSet fitted)
 {
-    // A thousandth of a kelvin, a minute or a kilowatt-hour is below what any probe tells, and keeps a picture near 2 KB.
+    // A thousandth of a kelvin, a minute or a kilowatt-hour is below what any probe tells, and keeps a picture near 2
+    // KB.
     private const int Decimals = 3;
 
     /// <summary>The turn as UTF-8 JSON on one line.</summary>
-    public byte[] Write(Turn turn) => JsonSerializer.SerializeToUtf8Bytes(FormOf(turn), PictureJsonContext.Default.PictureForm);
+    public byte[] Write(Turn turn) =>
+        JsonSerializer.SerializeToUtf8Bytes(FormOf(turn), PictureJsonContext.Default.PictureForm);
 
     /// <summary>The turn in its public form.</summary>
     public PictureForm FormOf(Turn turn)
@@ -33,7 +38,8 @@ public sealed class PictureJson(string vanId, FittedSet fitted)
             Channels = ChannelsOf(picture),
             Signals = SignalsOf(turn.Scan),
             Tank = FormOf(picture.Tank),
-            Circuit = new CircuitForm(picture.Circuit.IsEngineRunning, picture.Circuit.IsEngineInferred, picture.Circuit.IsCirculating),
+            Circuit = new CircuitForm(
+                picture.Circuit.IsEngineRunning, picture.Circuit.IsEngineInferred, picture.Circuit.IsCirculating),
             Forecast = FormOf(picture.Forecast, StartOf(picture)),
             Alarms = [.. picture.Alarms.Select(FormOf)],
             Works = picture.IsInWorks,
@@ -63,8 +69,10 @@ public sealed class PictureJson(string vanId, FittedSet fitted)
     public static string? TimeOf(DateTimeOffset? time) =>
         time?.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture);
 
-    // The wall clock at which the run began; what a forecast's seconds are added to. Only a trusted clock dates a promise.
-    private static DateTimeOffset? StartOf(Core.Picture picture) => picture.IsUtcTrusted ? picture.Utc - picture.Elapsed : null;
+    // The wall clock at which the run began; what a forecast's seconds are added to. Only a trusted clock dates a
+    // promise.
+    private static DateTimeOffset? StartOf(Core.Picture picture) =>
+        picture.IsUtcTrusted ? picture.Utc - picture.Elapsed : null;
 
     private static TankForm FormOf(TankEstimate tank) => new()
     {

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Engine.Ports;
 
-/// <summary>Makes phones known to the page. The page implements it; the control socket, guarded by its file mode, asks for it.</summary>
+/// <summary>
+/// Makes phones known to the page. The page implements it; the control socket, guarded by its file mode, asks for it.
+/// </summary>
 public interface IPairing
 {
     /// <summary>A new code that works once within a few minutes; the one before it stops working.</summary>

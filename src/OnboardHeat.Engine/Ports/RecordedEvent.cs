@@ -8,4 +8,5 @@ namespace OnboardHeat.Engine.Ports;
 /// <param name="Name">Name of the alarm with its subject (<c>rating-near/hose</c>), or of the action.</param>
 /// <param name="State">For an alarm <c>raised</c> or <c>cleared</c>; else the action's target.</param>
 /// <param name="Text">The sentence or the note.</param>
-public sealed record RecordedEvent(int Run, TimeSpan Elapsed, DateTimeOffset? Utc, string Kind, string Name, string State, string Text);
+public sealed record RecordedEvent(
+    int Run, TimeSpan Elapsed, DateTimeOffset? Utc, string Kind, string Name, string State, string Text);

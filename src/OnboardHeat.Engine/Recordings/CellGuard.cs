@@ -20,11 +20,13 @@ internal static class CellGuard
     {
         ArgumentNullException.ThrowIfNull(text);
         var guarded = Guarded(Sound(text));
-        return guarded.AsSpan().IndexOfAny(s_quoted) < 0 ? guarded : $"\"{guarded.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        return guarded.AsSpan().IndexOfAny(s_quoted) < 0 ? guarded
+            : $"\"{guarded.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 
     /// <summary>Without the mark of bytes that were no text: a reader takes that for a damaged file.</summary>
-    private static string Sound(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\uFFFD', '?');
+    private static string Sound(string text) =>
+        Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\uFFFD', '?');
 
     private static string Guarded(string text)
     {

@@ -10,8 +10,10 @@ internal static class IsoTime
     public static bool TryParse(ReadOnlySpan<char> text, out DateTimeOffset time)
     {
         time = default;
-        if (text.Length < 17 || text[4] != '-' || text[7] != '-' || text[10] is not ('T' or 't' or ' ') || text[13] != ':'
-            || !TryDigits(text[..4], out var year) || !TryDigits(text[5..7], out var month) || !TryDigits(text[8..10], out var day)
+        if (text.Length < 17 || text[4] != '-' || text[7] != '-'
+            || text[10] is not ('T' or 't' or ' ') || text[13] != ':'
+            || !TryDigits(text[..4], out var year) || !TryDigits(text[5..7], out var month)
+            || !TryDigits(text[8..10], out var day)
             || !TryDigits(text[11..13], out var hour) || !TryDigits(text[14..16], out var minute))
         {
             return false;

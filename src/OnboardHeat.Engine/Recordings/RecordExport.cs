@@ -71,7 +71,8 @@ public sealed class RecordExport(IRecordReader record, FittedSet fitted)
         RecordSpan span, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellationToken)
     {
         var scans = span.IsByDate
-            ? record.ReadScansAsync(span.From ?? DateTimeOffset.MinValue, span.To ?? DateTimeOffset.MaxValue, cancellationToken)
+            ? record.ReadScansAsync(
+                span.From ?? DateTimeOffset.MinValue, span.To ?? DateTimeOffset.MaxValue, cancellationToken)
             : record.ReadRunScansAsync(span.FirstRun, span.LastRun, cancellationToken);
         await foreach (var scan in scans.ConfigureAwait(false))
         {

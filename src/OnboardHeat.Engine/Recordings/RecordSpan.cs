@@ -32,11 +32,13 @@ public sealed record RecordSpan(int FirstRun, int LastRun, DateTimeOffset? From,
         }
         else if (!TryDate(from, TimeSpan.Zero, out var begin))
         {
-            problem = $"'{Shown.Briefly(from)}' is no date; those are 2026-05-03 (a day in UTC) or 2026-05-03T09:12:41+02:00";
+            problem =
+                $"'{Shown.Briefly(from)}' is no date; those are 2026-05-03 (a day in UTC) or 2026-05-03T09:12:41+02:00";
         }
         else if (!TryDate(to, TimeSpan.FromDays(1) - TimeSpan.FromTicks(1), out var end))
         {
-            problem = $"'{Shown.Briefly(to)}' is no date; those are 2026-05-03 (a day in UTC) or 2026-05-03T09:12:41+02:00";
+            problem =
+                $"'{Shown.Briefly(to)}' is no date; those are 2026-05-03 (a day in UTC) or 2026-05-03T09:12:41+02:00";
         }
         else if (begin > end)
         {

@@ -39,7 +39,8 @@ internal sealed class RecordingColumns
         {
             if (!TryParse(names[i], out columns[i]))
             {
-                throw new RecordingException(file, line, Ordinal(i), $"'{Shown.Briefly(names[i])}' is no column of a recording");
+                throw new RecordingException(
+                    file, line, Ordinal(i), $"'{Shown.Briefly(names[i])}' is no column of a recording");
             }
 
             if (columns[..i].Any(c => c.Name == names[i]))

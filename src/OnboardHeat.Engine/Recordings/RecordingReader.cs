@@ -56,11 +56,13 @@ public sealed class RecordingReader : IDisposable
     {
         // Bytes that are no UTF-8 become the replacement character, so that the fault is found in its cell and has a
         // place.
-        var text = new StreamReader(stream, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true, bufferSize: 65_536);
+        var text = new StreamReader(
+            stream, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true, bufferSize: 65_536);
         SepReader? reader = null;
         try
         {
-            reader = Sep.New(',').Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).From(text);
+            reader = Sep.New(',')
+                .Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).From(text);
             return new RecordingReader(file, reader);
         }
         catch (Exception e)
@@ -118,7 +120,8 @@ public sealed class RecordingReader : IDisposable
         var row = _reader.Current;
         if (row.Span.Length > LineMaxLength)
         {
-            throw new RecordingException(_file, HeaderLine, "", $"the line is {row.Span.Length} characters long; this is no recording");
+            throw new RecordingException(
+                _file, HeaderLine, "", $"the line is {row.Span.Length} characters long; this is no recording");
         }
 
         var names = new string[row.ColCount];
@@ -154,7 +157,8 @@ public sealed class RecordingReader : IDisposable
         if (row.ElapsedS < _row.ElapsedS)
         {
             var back = (_row.ElapsedS - row.ElapsedS).Value.ToString("0.###", CultureInfo.InvariantCulture);
-            throw new RecordingException(_file, row.Line, _columns.HasElapsed ? "elapsed_s" : "time", $"goes back by {back} s");
+            throw new RecordingException(
+                _file, row.Line, _columns.HasElapsed ? "elapsed_s" : "time", $"goes back by {back} s");
         }
 
         return row.ElapsedS > _row.ElapsedS;
@@ -185,7 +189,8 @@ public sealed class RecordingReader : IDisposable
         }
         catch (Exception e) when (e is NotSupportedException or InvalidDataException)
         {
-            throw new RecordingException(_file, _row.Line + 1, "", "the line is too long or has an open quote; this is no recording");
+            throw new RecordingException(
+                _file, _row.Line + 1, "", "the line is too long or has an open quote; this is no recording");
         }
 
         return false;
@@ -197,13 +202,15 @@ public sealed class RecordingReader : IDisposable
         into.Line = row.LineNumberFrom;
         if (row.Span.Length > LineMaxLength)
         {
-            throw new RecordingException(_file, into.Line, "", $"the line is {row.Span.Length} characters long; a quote may be open");
+            throw new RecordingException(
+                _file, into.Line, "", $"the line is {row.Span.Length} characters long; a quote may be open");
         }
 
         if (row.ColCount != _columns.Count)
         {
             throw new RecordingException(
-                _file, into.Line, "", $"{row.ColCount} cells under a header of {_columns.Count}; decimals take a point, not a comma");
+                _file, into.Line, "",
+                $"{row.ColCount} cells under a header of {_columns.Count}; decimals take a point, not a comma");
         }
 
         for (var i = 0; i < _columns.Count; i++)
@@ -258,7 +265,8 @@ public sealed class RecordingReader : IDisposable
             case RecordingColumnKind.Channel:
                 into.SetReading(column.Index, TryReading(cell, out var reading)
                     ? reading
-                    : throw Wrong(cell, column, into, "is no temperature; decimals take a point, 'no reading' is an empty cell"));
+                    : throw Wrong(
+                        cell, column, into, "is no temperature; decimals take a point, 'no reading' is an empty cell"));
                 break;
             default:
                 into.SetSignal(column.Index, cell is "1" || (cell is "0"

@@ -3,14 +3,16 @@ using OnboardHeat.Simulation.Physics;
 namespace OnboardHeat.Simulation.Driving;
 
 /// <summary>
-/// Drives the legs of a plan: speeds with lights and bends, gears, fuel. From the vehicle's equation of motion with common coefficients
-/// (rolling 0.011, drag area 1.9 m2 for a high roof); no source beyond textbook mechanics.
+/// Drives the legs of a plan: speeds with lights and bends, gears, fuel. From the vehicle's equation of motion with
+/// common coefficients (rolling 0.011, drag area 1.9 m2 for a high roof); no source beyond textbook mechanics.
 /// </summary>
 internal sealed class Driver
 {
     private const double RollingShare = 0.011, DragAreaM2 = 1.9, AirKgPerM3 = 1.15;
 
-    /// <summary>Fuel's heat to the wheels when pulling; what the engine burns to turn itself at 800 rpm, watts.</summary>
+    /// <summary>
+    /// Fuel's heat to the wheels when pulling; what the engine burns to turn itself at 800 rpm, watts.
+    /// </summary>
     private const double PullingShare = 0.36, IdleFuelW = 6_000;
 
     /// <summary>Top of each gear's use: km/h for each 1000 rpm.</summary>
@@ -151,7 +153,9 @@ internal sealed class Driver
         return (_speedKmh - before) / 3.6 / stepS;
     }
 
-    /// <summary>The highest gear that keeps the engine easy: 1400 rpm on the flat, more when it must pull or brake.</summary>
+    /// <summary>
+    /// The highest gear that keeps the engine easy: 1400 rpm on the flat, more when it must pull or brake.
+    /// </summary>
     private void Shift(double stepS, double pullW)
     {
         var least = Leg.Kind == LegKind.Descent ? 2100 : 1400 + Math.Clamp(pullW / 60, 0, 900);

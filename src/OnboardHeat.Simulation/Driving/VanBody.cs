@@ -218,7 +218,8 @@ internal sealed class VanBody
         if (isRunning)
         {
             Tank.Settle();
-            HotLitresPerMinute = Mixing.HotShare(Tank.TopCelsius, _traits.Tank.ColdCelsius, MixedCelsius) * _mixedLitresPerMinute;
+            HotLitresPerMinute =
+                Mixing.HotShare(Tank.TopCelsius, _traits.Tank.ColdCelsius, MixedCelsius) * _mixedLitresPerMinute;
             Tank.Draw(HotLitresPerMinute / 60 * stepS, _traits.Tank.ColdCelsius);
         }
 
@@ -236,7 +237,8 @@ internal sealed class VanBody
 
         // Steam and spray warm the air at the probe within seconds, and a full spout more than a drip.
         var perMinute = litres / stepS * 60;
-        var target = _traits.Shelter.SprayOnAirShare * (Circuit.SprayCelsius - Shelter.Celsius) * Math.Min(1, perMinute / 4);
+        var target = _traits.Shelter.SprayOnAirShare * (Circuit.SprayCelsius - Shelter.Celsius) * Math.Min(
+            1, perMinute / 4);
         _sprayAirK += (litres > 0 ? target - _sprayAirK : -_sprayAirK) * stepS / (20 + stepS);
         Tray.Step(stepS, Shelter.Celsius, outsideCelsius);
     }

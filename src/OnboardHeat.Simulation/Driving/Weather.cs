@@ -1,6 +1,8 @@
 namespace OnboardHeat.Simulation.Driving;
 
-/// <summary>The open air: a day's swing, a slow wander, and 6.5 K less for each kilometre of height (the standard atmosphere).</summary>
+/// <summary>
+/// The open air: a day's swing, a slow wander, and 6.5 K less for each kilometre of height (the standard atmosphere).
+/// </summary>
 internal sealed class Weather(DrivePlan plan, Chance chance)
 {
     private const double LapseKPerM = 0.0065;
@@ -31,6 +33,7 @@ internal sealed class Weather(DrivePlan plan, Chance chance)
             SunShare = Math.Max(0, Math.Sin((hour - 6) * Math.PI / 12));
         }
 
-        OutsideCelsius = plan.OutsideCelsius + (plan.DaySwingK * _dayCosine) + _wander - (LapseKPerM * (altitudeM - plan.AltitudeM));
+        OutsideCelsius = plan.OutsideCelsius + (plan.DaySwingK * _dayCosine)
+            + _wander - (LapseKPerM * (altitudeM - plan.AltitudeM));
     }
 }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Simulation.Physics;
 
 /// <summary>
-/// The coil in the tank: coolant passes segment by segment through the layers it lies in. A segment with flow gives what the
-/// effectiveness-NTU relation of a tube in still water says (1 - e^-NTU); its film resistances change with flow and drive.
+/// The coil in the tank: coolant passes segment by segment through the layers it lies in. A segment with flow gives
+/// what the effectiveness-NTU relation of a tube in still water says (1 - e^-NTU); its film resistances change with
+/// flow and drive.
 /// </summary>
 internal sealed class Coil
 {
@@ -54,15 +55,18 @@ internal sealed class Coil
         }
     }
 
-    /// <summary>A step: coolant enters at the flow port (or, flowing back, at the return port) and leaves at the temperature given.</summary>
+    /// <summary>
+    /// A step: coolant enters at the flow port (or, flowing back, at the return port) and leaves at the temperature
+    /// given.
+    /// </summary>
     public double Pass(double stepS, double flowLitresPerS, double enteringCelsius, bool isForwards)
     {
         var count = _celsius.Length;
         var conductance = ConductanceWPerK(flowLitresPerS * 60) / count;
         var carriedWPerK = flowLitresPerS * Fluids.CoolantJPerLitreK;
 
-        // A stirred segment of conductance U' gives U'/(U' + mc); with U' = mc (e^NTU - 1) that is the tube's 1 - e^-NTU.
-        // Beyond NTU 2.5 a segment leaves at the water's temperature anyhow.
+        // A stirred segment of conductance U' gives U'/(U' + mc); with U' = mc (e^NTU - 1) that is the tube's 1 -
+        // e^-NTU. Beyond NTU 2.5 a segment leaves at the water's temperature anyhow.
         var ntu = carriedWPerK > 0 ? Math.Min(2.5, conductance / carriedWPerK) : 0;
         var given = conductance * stepS * (ntu > 0 ? (Math.Exp(ntu) - 1) / ntu : 1);
         var carried = carriedWPerK * stepS;
@@ -88,8 +92,9 @@ internal sealed class Coil
     }
 
     /// <summary>
-    /// Conductance of the whole coil. Three resistances in series: the water outside (natural convection, drive^0.25), the coolant
-    /// inside (flow^0.5, laminar in a bent tube) and the wall; shares at 5 L/min and 35 K are common practice, no source.
+    /// Conductance of the whole coil. Three resistances in series: the water outside (natural convection, drive^0.25),
+    /// the coolant inside (flow^0.5, laminar in a bent tube) and the wall; shares at 5 L/min and 35 K are common
+    /// practice, no source.
     /// </summary>
     private double ConductanceWPerK(double flowLitresPerMinute)
     {

@@ -1,15 +1,19 @@
 namespace OnboardHeat.Simulation.Physics;
 
 /// <summary>
-/// The tank's branch of the coolant circuit: pump, two lines, coil, and the ways coolant can be lost from it. Driven by the pump while
-/// the engine turns, and by the warm tank itself when it stands and the valves are open.
+/// The tank's branch of the coolant circuit: pump, two lines, coil, and the ways coolant can be lost from it. Driven by
+/// the pump while the engine turns, and by the warm tank itself when it stands and the valves are open.
 /// </summary>
 internal sealed class CoolantCircuit
 {
-    /// <summary>A hose that is off spouts more than the coil let through; an open end at the engine more still.</summary>
+    /// <summary>
+    /// A hose that is off spouts more than the coil let through; an open end at the engine more still.
+    /// </summary>
     private const double SpoutFactor = 1.3, EngineSpoutFactor = 1.6;
 
-    /// <summary>The pump draws air below the first share of coolant in the engine and nothing but air below the second.</summary>
+    /// <summary>
+    /// The pump draws air below the first share of coolant in the engine and nothing but air below the second.
+    /// </summary>
     private const double AirFromFill = 0.8, AirOnlyFill = 0.45;
 
     /// <summary>Pace at which a line runs empty after its joint is off, litres a second.</summary>
@@ -71,7 +75,9 @@ internal sealed class CoolantCircuit
     /// <summary>Heat above 0 °C in lines and coil, joules.</summary>
     public double HeatJ => FlowLine.HeatJ + ReturnLine.HeatJ + Coil.HeatJ;
 
-    /// <summary>A step. Gives the heat brought to the engine's jacket less what was taken from it, joules above 0 °C.</summary>
+    /// <summary>
+    /// A step. Gives the heat brought to the engine's jacket less what was taken from it, joules above 0 °C.
+    /// </summary>
     public double Step(double stepS, in RoadState road, double outsideCelsius, double shelterCelsius, double windFactor)
     {
         var wanted = road.IsEngineOn ? PumpLitresPerS(road.Rpm) : 0;
@@ -124,7 +130,8 @@ internal sealed class CoolantCircuit
         }
 
         var flow = off switch { Joint.EngineFlow => 0, Joint.TankFlow => pumped * SpoutFactor, _ => pumped };
-        var coil = off is Joint.EngineFlow or Joint.TankFlow ? 0 : Leak is { IsOff: false, At: Joint.TankFlow } ? Math.Max(0, flow - leaving) : flow;
+        var coil = off is Joint.EngineFlow or Joint.TankFlow ? 0
+            : Leak is { IsOff: false, At: Joint.TankFlow } ? Math.Max(0, flow - leaving) : flow;
         var back = off is Joint.EngineFlow or Joint.TankFlow or Joint.TankReturn ? 0
             : Leak is { IsOff: false, At: Joint.TankReturn } ? Math.Max(0, coil - leaving) : coil;
         var jacketCelsius = _engine.JacketCelsius;
@@ -134,7 +141,8 @@ internal sealed class CoolantCircuit
         CoilLitresPerMinute = coil * 60;
 
         // What leaves for good: its heat is booked at the place where it comes out; bottle and jacket make it up.
-        var returned = off == Joint.EngineReturn ? 0 : Leak is { IsOff: false, At: Joint.EngineReturn } ? Math.Max(0, back - leaving) : back;
+        var returned = off == Joint.EngineReturn ? 0
+            : Leak is { IsOff: false, At: Joint.EngineReturn } ? Math.Max(0, back - leaving) : back;
         var drawn = flow + (Leak is { At: Joint.EngineFlow } ? leaving : 0);
         var lost = (drawn - returned) * stepS;
         var heat = Fluids.CoolantJPerLitreK;
@@ -168,7 +176,9 @@ internal sealed class CoolantCircuit
         { } leak => Math.Min(pumped, (leak.ShareOfFlow * pumped) + (leak.LitresPerMinute / 60)),
     };
 
-    /// <summary>The bottle gives first, then the engine's own coolant. Gives the heat that the bottle's coolant brings, joules.</summary>
+    /// <summary>
+    /// The bottle gives first, then the engine's own coolant. Gives the heat that the bottle's coolant brings, joules.
+    /// </summary>
     private double MakeUp(double litres, double outsideCelsius)
     {
         LostLitres += litres;
@@ -199,13 +209,15 @@ internal sealed class CoolantCircuit
     }
 
     /// <summary>
-    /// Standing with open valves: the warmer of tank and lines drives a slow flow. Warm coolant rises out of the coil's upper port.
+    /// Standing with open valves: the warmer of tank and lines drives a slow flow. Warm coolant rises out of the coil's
+    /// upper port.
     /// </summary>
     private double ByItself(double stepS, double outsideCelsius, double windFactor)
     {
         var far = (_engine.JacketCelsius + FlowLine.MiddleCelsius + ReturnLine.MiddleCelsius) / 3;
         var driveK = Coil.MeanCelsius - far;
-        var perMinute = _traits.Engine.SelfFlowLitresPerMinuteK * driveK * ValveOpening * FlowShare * (driveK > 0 ? 1 : -0.4);
+        var perMinute =
+            _traits.Engine.SelfFlowLitresPerMinuteK * driveK * ValveOpening * FlowShare * (driveK > 0 ? 1 : -0.4);
         var isForwards = driveK > 0 != _traits.Coil.IsFedFromTop;
         var flow = perMinute / 60;
         CoilLitresPerMinute = isForwards ? perMinute : -perMinute;
@@ -230,7 +242,8 @@ internal sealed class CoolantCircuit
         FlowSpot.SprayWPerK = isFlowOff ? spray : 0;
         ReturnSpot.SprayWPerK = isReturnOff ? spray : 0;
 
-        // On the tank's side of a joint that is off there is only the stub; on the hose's side the coolant still comes, while it lasts.
+        // On the tank's side of a joint that is off there is only the stub; on the hose's side the coolant still comes,
+        // while it lasts.
         var flowAtSpot = isFlowOff && !_traits.FlowSpot.IsOnTankSide ? SprayLitres / stepS * 60 : flow;
         var flowFill = isFlowOff && _traits.FlowSpot.IsOnTankSide ? 0 : FlowLine.Fill;
         var returnAtSpot = isReturnOff && !_traits.ReturnSpot.IsOnTankSide ? 0 : flow;

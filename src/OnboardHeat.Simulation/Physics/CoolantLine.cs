@@ -1,9 +1,9 @@
 namespace OnboardHeat.Simulation.Physics;
 
 /// <summary>
-/// A hose from the engine to the tank or back, as a row of cells that coolant passes through. Coolant and wall of a cell share one
-/// temperature, so a warm front travels somewhat slower than the coolant, as in a real hose. The sweep is implicit: it holds for any
-/// flow and any step, and what leaves one cell enters the next to the joule.
+/// A hose from the engine to the tank or back, as a row of cells that coolant passes through. Coolant and wall of a
+/// cell share one temperature, so a warm front travels somewhat slower than the coolant, as in a real hose. The sweep
+/// is implicit: it holds for any flow and any step, and what leaves one cell enters the next to the joule.
 /// </summary>
 internal sealed class CoolantLine
 {
@@ -23,7 +23,9 @@ internal sealed class CoolantLine
         Array.Fill(_celsius, celsius);
     }
 
-    /// <summary>Eight cells spread a front over about a third of the line, as dispersion in a hose with bends does.</summary>
+    /// <summary>
+    /// Eight cells spread a front over about a third of the line, as dispersion in a hose with bends does.
+    /// </summary>
     public const int CellCount = 8;
 
     /// <summary>Share of the line that holds coolant, 0 to 1.</summary>
@@ -56,7 +58,8 @@ internal sealed class CoolantLine
     private double CellJPerK => (_cellLitres * Fill * Fluids.CoolantJPerLitreK) + _wallJPerK;
 
     /// <summary>
-    /// A step. Coolant enters at one end and leaves at the other at the temperature given back; with no flow the line just cools.
+    /// A step. Coolant enters at one end and leaves at the other at the temperature given back; with no flow the line
+    /// just cools.
     /// </summary>
     /// <param name="stepS">Length of the step, seconds.</param>
     /// <param name="flowLitresPerS">Coolant passing, zero or more.</param>
@@ -65,7 +68,8 @@ internal sealed class CoolantLine
     /// <param name="airCelsius">Air around the line.</param>
     /// <param name="windFactor">Loss against still air; a ford gives a high one.</param>
     public double Pass(
-        double stepS, double flowLitresPerS, double enteringCelsius, bool isTowardsTank, double airCelsius, double windFactor)
+        double stepS, double flowLitresPerS, double enteringCelsius, bool isTowardsTank, double airCelsius,
+        double windFactor)
     {
         var cell = CellJPerK;
         var carried = flowLitresPerS * Fluids.CoolantJPerLitreK * stepS;
@@ -99,7 +103,9 @@ internal sealed class CoolantLine
         Fill -= share;
     }
 
-    /// <summary>What is missing is filled up with coolant of a certain temperature, which mixes with what is there.</summary>
+    /// <summary>
+    /// What is missing is filled up with coolant of a certain temperature, which mixes with what is there.
+    /// </summary>
     public void FillUp(double celsius)
     {
         var share = 1 - Fill;

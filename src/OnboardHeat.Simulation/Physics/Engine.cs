@@ -42,7 +42,8 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
     public double HeaterW { get; private set; }
 
     /// <summary>Heat above 0 °C in metal, jacket and radiator, joules.</summary>
-    public double HeatJ => (traits.MetalJPerK * MetalCelsius) + (JacketJPerK * JacketCelsius) + (RadiatorJPerK * _radiatorCelsius);
+    public double HeatJ =>
+        (traits.MetalJPerK * MetalCelsius) + (JacketJPerK * JacketCelsius) + (RadiatorJPerK * _radiatorCelsius);
 
     private double JacketJPerK => 500 + (traits.JacketLitres * Fill * Fluids.CoolantJPerLitreK);
 
@@ -55,18 +56,22 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
     /// <param name="outsideCelsius">Open air.</param>
     /// <param name="heaterShare">Cab heater, 0 off to 1.</param>
     /// <param name="cabCelsius">Air that the heater warms.</param>
-    public void Step(double stepS, in RoadState road, double tankJ, double outsideCelsius, double heaterShare, double cabCelsius)
+    public void Step(
+        double stepS, in RoadState road, double tankJ, double outsideCelsius, double heaterShare, double cabCelsius)
     {
-        var burntJ = road.IsEngineOn ? Math.Max((traits.CoolantShare * road.FuelW) + (1_200 * road.Rpm / 2000), DraggedW(road.Rpm)) * stepS : 0;
+        var burntJ = road.IsEngineOn
+            ? Math.Max((traits.CoolantShare * road.FuelW) + (1_200 * road.Rpm / 2000), DraggedW(road.Rpm)) * stepS : 0;
         book.In(burntJ);
-        var lostJ = traits.BlockLossWPerK * (1 + Math.Min(1, road.SpeedKmh / 60)) * (MetalCelsius - outsideCelsius) * stepS;
+        var lostJ =
+            traits.BlockLossWPerK * (1 + Math.Min(1, road.SpeedKmh / 60)) * (MetalCelsius - outsideCelsius) * stepS;
         book.Out(lostJ);
         var coupling = JacketWPerK * Math.Max(0.04, Fill * Fill) * (road.IsEngineOn ? 1 : 0.3);
         var intoJacketJ = Exchange(coupling * stepS, traits.MetalJPerK, JacketJPerK, MetalCelsius - JacketCelsius);
         MetalCelsius += (burntJ - lostJ - intoJacketJ) / traits.MetalJPerK;
 
         var heaterFlowShare = road.IsEngineOn ? Math.Min(1, road.Rpm / 1500) * Fill : 0;
-        var heaterJ = traits.HeaterWPerK * heaterShare * heaterFlowShare * Math.Max(0, JacketCelsius - cabCelsius) * stepS;
+        var heaterJ =
+            traits.HeaterWPerK * heaterShare * heaterFlowShare * Math.Max(0, JacketCelsius - cabCelsius) * stepS;
         HeaterW = heaterJ / stepS;
         book.Out(heaterJ);
         JacketCelsius += (intoJacketJ + tankJ - heaterJ) / JacketJPerK;
@@ -86,7 +91,8 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
     {
         var held = traits.JacketLitres + traits.RadiatorLitres;
         var share = Math.Clamp(litres / held, 0, Fill - 0.05);
-        var jacketJ = (JacketJPerK * JacketCelsius) + (share * traits.RadiatorLitres * Fluids.CoolantJPerLitreK * _radiatorCelsius);
+        var jacketJ = (JacketJPerK * JacketCelsius)
+            + (share * traits.RadiatorLitres * Fluids.CoolantJPerLitreK * _radiatorCelsius);
         Fill -= share;
         JacketCelsius = jacketJ / JacketJPerK;
         return share * held;
@@ -97,12 +103,15 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
     /// </summary>
     public void PourIn(double litres, double celsius)
     {
-        var joules = Math.Min(litres, traits.JacketLitres * Fill) * Fluids.CoolantJPerLitreK * (celsius - JacketCelsius);
+        var joules =
+            Math.Min(litres, traits.JacketLitres * Fill) * Fluids.CoolantJPerLitreK * (celsius - JacketCelsius);
         book.In(joules);
         JacketCelsius += joules / JacketJPerK;
     }
 
-    /// <summary>Coolant runs out of jacket and radiator alike, as when a hose is taken off a cold engine. Gives the litres.</summary>
+    /// <summary>
+    /// Coolant runs out of jacket and radiator alike, as when a hose is taken off a cold engine. Gives the litres.
+    /// </summary>
     public double RunOut(double litres)
     {
         var held = traits.JacketLitres + traits.RadiatorLitres;
@@ -151,7 +160,8 @@ internal sealed class Engine(EngineTraits traits, HeatBook book, double celsius,
         var airWPerK = 90 + (5 * road.SpeedKmh) + (_isFanOn ? 350 : 0);
         var radiator = RadiatorJPerK;
         var warmed = _radiatorCelsius + (movedJ / radiator);
-        _radiatorCelsius = ((radiator * warmed) + (airWPerK * stepS * outsideCelsius)) / (radiator + (airWPerK * stepS));
+        _radiatorCelsius =
+            ((radiator * warmed) + (airWPerK * stepS * outsideCelsius)) / (radiator + (airWPerK * stepS));
         book.Out(radiator * (warmed - _radiatorCelsius));
     }
 

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Simulation.Physics;
 
 /// <summary>
-/// The hot-water tank as equal layers, bottom first. Each layer keeps its heat as the state and its temperature follows, so that no
-/// step can make or lose heat. Warm water under cold rises at a finite pace; a draw pushes the water up and stirs the bottom.
+/// The hot-water tank as equal layers, bottom first. Each layer keeps its heat as the state and its temperature
+/// follows, so that no step can make or lose heat. Warm water under cold rises at a finite pace; a draw pushes the
+/// water up and stirs the bottom.
 /// </summary>
 internal sealed class LayeredTank
 {
@@ -50,7 +51,9 @@ internal sealed class LayeredTank
 
     public double TopCelsius => _celsius[^1];
 
-    /// <summary>All heat above 0 °C in water and steel, joules, as the balance counts it (the space is kept full).</summary>
+    /// <summary>
+    /// All heat above 0 °C in water and steel, joules, as the balance counts it (the space is kept full).
+    /// </summary>
     public double HeatJ
     {
         get
@@ -73,7 +76,10 @@ internal sealed class LayeredTank
         return _celsius[below] + ((place - below) * (_celsius[below + 1] - _celsius[below]));
     }
 
-    /// <summary>Fills the tank: <paramref name="bottomCelsius"/> below and <paramref name="topCelsius"/> above a boundary one layer thick.</summary>
+    /// <summary>
+    /// Fills the tank: <paramref name="bottomCelsius"/> below and <paramref name="topCelsius"/> above a boundary one
+    /// layer thick.
+    /// </summary>
     public void Fill(double bottomCelsius, double topCelsius, double boundaryShare)
     {
         for (var i = 0; i < Count; i++)
@@ -85,7 +91,9 @@ internal sealed class LayeredTank
         Settle();
     }
 
-    /// <summary>Heat into one layer from coil or element, joules; <see cref="Settle"/> makes it a temperature.</summary>
+    /// <summary>
+    /// Heat into one layer from coil or element, joules; <see cref="Settle"/> makes it a temperature.
+    /// </summary>
     public void AddHeat(int layer, double joules) => _heatJ[layer] += joules;
 
     /// <summary>Standing: loss to the air around, conduction between layers, warm water rising.</summary>
@@ -116,7 +124,8 @@ internal sealed class LayeredTank
     }
 
     /// <summary>
-    /// Draws <paramref name="litres"/> of hot water off the top; as much cold enters below. Gives the heat taken, joules above 0 °C.
+    /// Draws <paramref name="litres"/> of hot water off the top; as much cold enters below. Gives the heat taken,
+    /// joules above 0 °C.
     /// </summary>
     public double Draw(double litres, double coldCelsius)
     {
@@ -165,8 +174,9 @@ internal sealed class LayeredTank
     private double HeatAt(double celsius) => celsius * (_linearJPerK - (_squareJPerK2 * celsius));
 
     /// <summary>
-    /// Layers that lie lighter below heavier are pooled to their common heat, as far up as they rise; the tank goes towards that
-    /// pooled state with the time constant of a plume. What heats 1 kW then stands at most a kelvin above its neighbours.
+    /// Layers that lie lighter below heavier are pooled to their common heat, as far up as they rise; the tank goes
+    /// towards that pooled state with the time constant of a plume. What heats 1 kW then stands at most a kelvin above
+    /// its neighbours.
     /// </summary>
     private void Rise(double stepS)
     {
@@ -178,7 +188,8 @@ internal sealed class LayeredTank
             while (blocks > 1 && Lightness(_pooledJ[blocks - 2]) > Lightness(_pooledJ[blocks - 1]))
             {
                 var (below, above) = (_pooledCount[blocks - 2], _pooledCount[blocks - 1]);
-                _pooledJ[blocks - 2] = ((below * _pooledJ[blocks - 2]) + (above * _pooledJ[blocks - 1])) / (below + above);
+                _pooledJ[blocks - 2] =
+                    ((below * _pooledJ[blocks - 2]) + (above * _pooledJ[blocks - 1])) / (below + above);
                 _pooledCount[blocks - 2] += above;
                 blocks--;
             }
@@ -199,7 +210,9 @@ internal sealed class LayeredTank
         }
     }
 
-    /// <summary>Rises with temperature above 4 °C and falls with it below, where the colder water is the lighter.</summary>
+    /// <summary>
+    /// Rises with temperature above 4 °C and falls with it below, where the colder water is the lighter.
+    /// </summary>
     private double Lightness(double heatJ) => Math.Abs(heatJ - _densestJ);
 
     private void Stir(double litres)

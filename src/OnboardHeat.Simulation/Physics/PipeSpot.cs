@@ -1,9 +1,15 @@
 namespace OnboardHeat.Simulation.Physics;
 
-/// <summary>The metal under a clip-on probe: between the coolant in the pipe, the air, the tank's port and, after a failure, the spray.</summary>
+/// <summary>
+/// The metal under a clip-on probe: between the coolant in the pipe, the air, the tank's port and, after a failure, the
+/// spray.
+/// </summary>
 internal sealed class PipeSpot(PipeSpotTraits traits, double celsius)
 {
-    /// <summary>A pipe full of still coolant couples this share as well as one at 5 L/min; an empty one still conducts along its wall.</summary>
+    /// <summary>
+    /// A pipe full of still coolant couples this share as well as one at 5 L/min; an empty one still conducts along its
+    /// wall.
+    /// </summary>
     private const double StillShare = 0.12, WallWPerK = 0.05;
 
     public double Celsius { get; private set; } = celsius;
@@ -18,7 +24,8 @@ internal sealed class PipeSpot(PipeSpotTraits traits, double celsius)
         var coolant = (traits.FlowCouplingWPerK * ((root * Math.Sqrt(root)) + (StillShare * fill))) + WallWPerK;
         var air = traits.AirCouplingWPerK * place.WindFactor;
         var sum = coolant + air + traits.TankCouplingWPerK + SprayWPerK;
-        var drive = (coolant * coolantCelsius) + (air * place.AirCelsius) + (traits.TankCouplingWPerK * place.TankCelsius)
+        var drive = (coolant * coolantCelsius) + (air * place.AirCelsius)
+            + (traits.TankCouplingWPerK * place.TankCelsius)
             + (SprayWPerK * place.SprayCelsius);
         Celsius = ((traits.CapacityJPerK * Celsius) + (drive * stepS)) / (traits.CapacityJPerK + (sum * stepS));
     }

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Simulation.Physics;
 
-/// <summary>A wax thermostat: its wax follows the coolant late, and it closes some kelvin lower than it opens.</summary>
+/// <summary>
+/// A wax thermostat: its wax follows the coolant late, and it closes some kelvin lower than it opens.
+/// </summary>
 internal sealed class Thermostat(EngineTraits traits, double celsius)
 {
     private double _waxCelsius = celsius;
@@ -19,5 +21,6 @@ internal sealed class Thermostat(EngineTraits traits, double celsius)
         return StuckShare ?? Math.Max(traits.ThermostatLeakShare, _lift);
     }
 
-    private double Curve(double wax, double beginCelsius) => Math.Clamp((wax - beginCelsius) / traits.ThermostatSpanK, 0, 1);
+    private double Curve(double wax, double beginCelsius) =>
+        Math.Clamp((wax - beginCelsius) / traits.ThermostatSpanK, 0, 1);
 }

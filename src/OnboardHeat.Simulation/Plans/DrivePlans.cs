@@ -3,12 +3,15 @@ namespace OnboardHeat.Simulation;
 /// <summary>Plans ready to follow.</summary>
 public static class DrivePlans
 {
-    /// <summary>When the hose comes off in <see cref="MountainDay"/>: well up the second climb, seconds from the start.</summary>
+    /// <summary>
+    /// When the hose comes off in <see cref="MountainDay"/>: well up the second climb, seconds from the start.
+    /// </summary>
     public const double MountainHoseOffAtS = (3 * 3600) + 250;
 
     /// <summary>
-    /// Two people tour the passes in late spring: breakfast things washed with cool water, down the valley, through a town, over a first
-    /// pass, a walk at the top with the engine off, a shower by the lake, and up the second pass, where the flow hose comes off.
+    /// Two people tour the passes in late spring: breakfast things washed with cool water, down the valley, through a
+    /// town, over a first pass, a walk at the top with the engine off, a shower by the lake, and up the second pass,
+    /// where the flow hose comes off.
     /// </summary>
     public static DrivePlan MountainDay(bool hoseComesOff = true)
     {
@@ -23,7 +26,8 @@ public static class DrivePlans
             ShelterCelsius = 15,
             Legs =
             [
-                new(LegKind.Parked, 4), new(LegKind.Idle, 2), new(LegKind.Country, 14), new(LegKind.Town, 9), new(LegKind.Country, 11),
+                new(LegKind.Parked, 4), new(LegKind.Idle, 2), new(LegKind.Country, 14), new(LegKind.Town, 9),
+                new(LegKind.Country, 11),
                 new(LegKind.Climb, 24, 7), new(LegKind.Parked, 35), new(LegKind.Descent, 20, -7), new(LegKind.Town, 6),
                 new(LegKind.Country, 12), new(LegKind.Parked, 28), new(LegKind.Country, 8), new(LegKind.Climb, 26, 7.5),
             ],
@@ -40,7 +44,10 @@ public static class DrivePlans
         return hoseComesOff ? plan.With(new Happening(MountainHoseOffAtS, HappeningKind.TankFlowHoseOff)) : plan;
     }
 
-    /// <summary>A drive of about one to two and a half hours over mixed roads, in any weather, with the small things of daily life.</summary>
+    /// <summary>
+    /// A drive of about one to two and a half hours over mixed roads, in any weather, with the small things of daily
+    /// life.
+    /// </summary>
     public static DrivePlan Mixed(int seed) => PlanMaker.Drive(new Chance((ulong)seed, 21));
 
     /// <summary>Parked for 30 to 72 hours with a warm tank.</summary>

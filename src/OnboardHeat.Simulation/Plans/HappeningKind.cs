@@ -1,6 +1,9 @@
 namespace OnboardHeat.Simulation;
 
-/// <summary>Something that happens in a plan: daily life, a failure, an innocent disturbance, or trouble with a probe or a signal.</summary>
+/// <summary>
+/// Something that happens in a plan: daily life, a failure, an innocent disturbance, or trouble with a probe or a
+/// signal.
+/// </summary>
 public enum HappeningKind
 {
     /// <summary>Doors stand open (length).</summary>

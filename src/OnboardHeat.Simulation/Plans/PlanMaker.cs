@@ -20,7 +20,8 @@ internal static class PlanMaker
 
         var plan = new DrivePlan
         {
-            Start = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).AddMinutes(chance.Whole(0, (365 * 1440) - 1)),
+            Start = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).AddMinutes(
+                chance.Whole(0, (365 * 1440) - 1)),
             Legs = legs,
             ScanPeriodS = s_periodsS[chance.Whole(0, s_periodsS.Length - 1)],
             OutsideCelsius = outside,
@@ -58,7 +59,8 @@ internal static class PlanMaker
 
         var plan = new DrivePlan
         {
-            Start = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).AddMinutes(chance.Whole(0, (365 * 1440) - 1)),
+            Start = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).AddMinutes(
+                chance.Whole(0, (365 * 1440) - 1)),
             Legs = [new(LegKind.Parked, hours * 60)],
             ScanPeriodS = chance.Happens(0.5) ? 10 : 20,
             OutsideCelsius = outside,

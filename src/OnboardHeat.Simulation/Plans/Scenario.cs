@@ -7,7 +7,9 @@ namespace OnboardHeat.Simulation;
 /// <param name="Seed">Everything comes from it.</param>
 /// <param name="Traits">The van.</param>
 /// <param name="Plan">What it does.</param>
-/// <param name="EventAtS">When the thing that gives the kind its name begins, seconds; null for ordinary drives and nights.</param>
+/// <param name="EventAtS">
+/// When the thing that gives the kind its name begins, seconds; null for ordinary drives and nights.
+/// </param>
 internal sealed record Scenario(ScenarioKind Kind, int Seed, VanTraits Traits, DrivePlan Plan, double? EventAtS)
 {
     /// <summary>The van at its start, ready to go.</summary>

@@ -12,8 +12,10 @@ internal static class Scenarios
     /// <summary>Driving kinds in which no coolant is lost.</summary>
     public static IReadOnlyList<ScenarioKind> Innocent { get; } =
     [
-        ScenarioKind.Ordinary, ScenarioKind.ValvesClosed, ScenarioKind.AirLock, ScenarioKind.PumpSlips, ScenarioKind.ThermostatStuck,
-        ScenarioKind.ShowerOnTheMove, ScenarioKind.Ford, ScenarioKind.ColdTopUp, ScenarioKind.WaterInTray, ScenarioKind.ProbeOffPipe,
+        ScenarioKind.Ordinary, ScenarioKind.ValvesClosed, ScenarioKind.AirLock, ScenarioKind.PumpSlips,
+        ScenarioKind.ThermostatStuck,
+        ScenarioKind.ShowerOnTheMove, ScenarioKind.Ford, ScenarioKind.ColdTopUp, ScenarioKind.WaterInTray,
+        ScenarioKind.ProbeOffPipe,
         ScenarioKind.Glitches, ScenarioKind.ProbesSwapped, ScenarioKind.SignalTrouble,
     ];
 
@@ -37,7 +39,9 @@ internal static class Scenarios
         return new Scenario(kind, seed, traits, plan.With([.. Events(kind, at, plan, chance)]), at);
     }
 
-    /// <summary>A moment at which the engine runs: anywhere in the drive, one in ten within a minute of a start.</summary>
+    /// <summary>
+    /// A moment at which the engine runs: anywhere in the drive, one in ten within a minute of a start.
+    /// </summary>
     private static double DrivingMoment(DrivePlan plan, Chance chance)
     {
         var isEarly = chance.Happens(0.1);
@@ -79,11 +83,14 @@ internal static class Scenarios
                 [new(at, chance.Happens(0.6) ? HappeningKind.EngineFlowHoseOff : HappeningKind.EngineReturnHoseOff)],
             ScenarioKind.SplitHose => [new(at, HappeningKind.HoseSplit, Size: chance.Between(0.15, 0.6))],
             ScenarioKind.Weep => [new(at, HappeningKind.Weep, Size: chance.Between(0.03, 0.4))],
-            ScenarioKind.ValvesClosed => [new(at, HappeningKind.ValvesClosed, chance.Happens(0.5) ? 1e9 : chance.Between(300, 2400))],
-            ScenarioKind.AirLock => [new(at, HappeningKind.AirLock, chance.Between(120, 3600), chance.Between(0, 0.15))],
+            ScenarioKind.ValvesClosed => [new(
+                at, HappeningKind.ValvesClosed, chance.Happens(0.5) ? 1e9 : chance.Between(300, 2400))],
+            ScenarioKind.AirLock => [new(
+                at, HappeningKind.AirLock, chance.Between(120, 3600), chance.Between(0, 0.15))],
             ScenarioKind.PumpSlips => Slips(at, chance),
             ScenarioKind.ThermostatStuck => [new(at, HappeningKind.ThermostatStuck, Size: chance.Between(0.15, 1))],
-            ScenarioKind.ShowerOnTheMove => [new(at, HappeningKind.Draw, chance.Between(60, 420), chance.Between(3, 8))],
+            ScenarioKind.ShowerOnTheMove => [new(
+                at, HappeningKind.Draw, chance.Between(60, 420), chance.Between(3, 8))],
             ScenarioKind.Ford => [new(at, HappeningKind.Ford, chance.Between(8, 60))],
             ScenarioKind.ColdTopUp => [new(at, HappeningKind.ColdTopUp, 1, chance.Between(0.4, 2))],
             ScenarioKind.WaterInTray => [new(at, HappeningKind.WaterInTray, 1, chance.Between(0.1, 1.5))],
@@ -135,23 +142,29 @@ internal static class Scenarios
         {
             case ScenarioKind.NightValvesOpen:
                 // Only a van whose lines let the warm water drive itself has anything to tell.
-                traits = traits with { Engine = traits.Engine with { SelfFlowLitresPerMinuteK = chance.Between(0.001, 0.004) } };
+                traits = traits with
+                {
+                    Engine = traits.Engine with { SelfFlowLitresPerMinuteK = chance.Between(0.001, 0.004) },
+                };
                 return new Scenario(kind, seed, traits, plan, 0);
             case ScenarioKind.NightWithElement:
                 var at = chance.Between(1, hours / 2) * 3600;
                 plan = plan.With(
-                    new Happening(0, HappeningKind.ValvesClosed, 1e9), new Happening(at, HappeningKind.Element, chance.Between(1, 8) * 3600));
+                    new Happening(0, HappeningKind.ValvesClosed, 1e9),
+                    new Happening(at, HappeningKind.Element, chance.Between(1, 8) * 3600));
                 return new Scenario(kind, seed, traits, plan, at);
             case ScenarioKind.NightWithDraws:
                 plan = plan.With(new Happening(0, HappeningKind.ValvesClosed, 1e9));
                 for (var draw = chance.Between(1, 8); draw < hours; draw += chance.Between(3, 14))
                 {
-                    plan = plan.With(new Happening(draw * 3600, HappeningKind.Draw, chance.Between(15, 300), chance.Between(2, 8)));
+                    plan = plan.With(
+                        new Happening(draw * 3600, HappeningKind.Draw, chance.Between(15, 300), chance.Between(2, 8)));
                 }
 
                 return new Scenario(kind, seed, traits, plan, null);
             default:
-                return new Scenario(kind, seed, traits, plan.With(new Happening(0, HappeningKind.ValvesClosed, 1e9)), null);
+                return new Scenario(
+                    kind, seed, traits, plan.With(new Happening(0, HappeningKind.ValvesClosed, 1e9)), null);
         }
     }
 }

@@ -38,7 +38,10 @@ internal sealed class RecordingWriter
         _to.Write(hasActions ? ",action\n" : "\n");
     }
 
-    /// <summary>Writes a scan as one row (with the first of its actions: plans space them). A reading that failed is an empty cell.</summary>
+    /// <summary>
+    /// Writes a scan as one row (with the first of its actions: plans space them). A reading that failed is an empty
+    /// cell.
+    /// </summary>
     public void Write(Scan scan)
     {
         ArgumentNullException.ThrowIfNull(scan);

@@ -4,12 +4,14 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Simulation.Sensing;
 
 /// <summary>
-/// One probe: follows its place late, shows part of it, is off by its offset, and gives steps of 1/16 K (the 12-bit register of the
-/// DS18B20 data sheet). Trouble of several kinds can be put upon it.
+/// One probe: follows its place late, shows part of it, is off by its offset, and gives steps of 1/16 K (the 12-bit
+/// register of the DS18B20 data sheet). Trouble of several kinds can be put upon it.
 /// </summary>
 internal sealed class SimulatedProbe(ProbeTraits traits, double stepK)
 {
-    /// <summary>The register's step, kelvin: 12 bits, 16 to the kelvin. A vehicle's own sensor gives whole degrees.</summary>
+    /// <summary>
+    /// The register's step, kelvin: 12 bits, 16 to the kelvin. A vehicle's own sensor gives whole degrees.
+    /// </summary>
     public const double RegisterStepK = 0.0625, VehicleStepK = 1;
 
     /// <summary>A probe in still air follows this much more slowly than one on metal.</summary>

@@ -3,7 +3,10 @@ namespace OnboardHeat.Simulation;
 /// <summary>The coil in the tank.</summary>
 public sealed record CoilTraits
 {
-    /// <summary>Conductance at 5 L/min and 35 K of drive, W/K: 30 to 60 in a tank of about 20 litres (common practice, no source).</summary>
+    /// <summary>
+    /// Conductance at 5 L/min and 35 K of drive, W/K: 30 to 60 in a tank of about 20 litres (common practice, no
+    /// source).
+    /// </summary>
     public double ConductanceWPerK { get; init; } = 45;
 
     /// <summary>Coolant in the coil, litres.</summary>

@@ -1,6 +1,9 @@
 namespace OnboardHeat.Simulation;
 
-/// <summary>The engine, its cooling and its pump. Magnitudes of a 2 to 2.5 litre diesel; common practice, no source, unless said.</summary>
+/// <summary>
+/// The engine, its cooling and its pump. Magnitudes of a 2 to 2.5 litre diesel; common practice, no source, unless
+/// said.
+/// </summary>
 public sealed record EngineTraits
 {
     /// <summary>Heat capacity of the metal that warms with the coolant, J/K.</summary>
@@ -21,7 +24,10 @@ public sealed record EngineTraits
     /// <summary>Share of the fuel's heat that ends in the coolant.</summary>
     public double CoolantShare { get; init; } = 0.23;
 
-    /// <summary>Loss of the block to the air under the bonnet, W/K standing; a moving van doubles it. Cooling of 0.012 K/s after stopping (real trips) gives about 15.</summary>
+    /// <summary>
+    /// Loss of the block to the air under the bonnet, W/K standing; a moving van doubles it. Cooling of 0.012 K/s after
+    /// stopping (real trips) gives about 15.
+    /// </summary>
     public double BlockLossWPerK { get; init; } = 15;
 
     /// <summary>Temperature at which the thermostat begins to open, degrees Celsius: 80 to 92 (service data).</summary>
@@ -54,6 +60,9 @@ public sealed record EngineTraits
     /// <summary>Whether the engine stops by itself at lights when warm.</summary>
     public bool StopsAtLights { get; init; }
 
-    /// <summary>Flow that a hot tank drives by itself through open valves, litres a minute and kelvin; zero with a trap in the line.</summary>
+    /// <summary>
+    /// Flow that a hot tank drives by itself through open valves, litres a minute and kelvin; zero with a trap in the
+    /// line.
+    /// </summary>
     public double SelfFlowLitresPerMinuteK { get; init; } = 0.002;
 }

@@ -8,7 +8,8 @@ internal static class Kits
     private static readonly Channel[] s_lines = [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return];
 
     /// <summary>Two tank probes, both lines, surroundings, tray and the engine signal.</summary>
-    public static FittedSet Full { get; } = new([.. s_lines, Channel.Surroundings, Channel.Tray], [Signal.EngineRunning]);
+    public static FittedSet Full { get; } = new(
+        [.. s_lines, Channel.Surroundings, Channel.Tray], [Signal.EngineRunning]);
 
     /// <summary>The same without the tray.</summary>
     public static FittedSet NoTray { get; } = new([.. s_lines, Channel.Surroundings], [Signal.EngineRunning]);

@@ -13,8 +13,8 @@ public sealed record LineTraits
     public double WallJPerMK { get; init; } = 600;
 
     /// <summary>
-    /// Loss to still air, W/(m K): 0.4 lagged to 1.2 bare (a film of 10 W/(m2 K) on 25 mm). Full and still, such a hose then cools with a
-    /// time constant of 15 to 45 minutes.
+    /// Loss to still air, W/(m K): 0.4 lagged to 1.2 bare (a film of 10 W/(m2 K) on 25 mm). Full and still, such a hose
+    /// then cools with a time constant of 15 to 45 minutes.
     /// </summary>
     public double LossWPerMK { get; init; } = 0.7;
 }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Simulation;
 
 /// <summary>
-/// The place on a pipe where a clip-on probe sits. Under-reading and flow-dependent lag follow from it: measured on pipes (University of
-/// Liege tests), such probes show 90-98 % of the water's change and lag 9 to 35 s, the longer the less flow.
+/// The place on a pipe where a clip-on probe sits. Under-reading and flow-dependent lag follow from it: measured on
+/// pipes (University of Liege tests), such probes show 90-98 % of the water's change and lag 9 to 35 s, the longer the
+/// less flow.
 /// </summary>
 public sealed record PipeSpotTraits
 {

@@ -1,6 +1,8 @@
 namespace OnboardHeat.Simulation;
 
-/// <summary>The tank of one simulated van. Ranges are common practice for small lagged calorifiers, no source, unless said.</summary>
+/// <summary>
+/// The tank of one simulated van. Ranges are common practice for small lagged calorifiers, no source, unless said.
+/// </summary>
 public sealed record TankTraits
 {
     /// <summary>Water content, 10 to 40 litres.</summary>
@@ -33,7 +35,9 @@ public sealed record TankTraits
     /// <summary>Seconds that warm water needs to rise and mix into what lies above it.</summary>
     public double RisingS { get; init; } = 8;
 
-    /// <summary>How strongly an entering draw stirs the lowest layers: layers mixed for each layer's volume that enters.</summary>
+    /// <summary>
+    /// How strongly an entering draw stirs the lowest layers: layers mixed for each layer's volume that enters.
+    /// </summary>
     public double StirringShare { get; init; } = 0.6;
 
     /// <summary>How far up the stirring reaches, a share of the height.</summary>

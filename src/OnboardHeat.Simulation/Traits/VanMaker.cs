@@ -143,7 +143,8 @@ internal static class VanMaker
                 _ => chance.Between(3, 20),
             };
             probes[(int)channel] = new ProbeTraits(
-                Math.Clamp(0.3 * chance.Normal(), -0.8, 0.8), lag, isOnTank ? chance.Between(0.97, 1) : 1, chance.Between(0.005, 0.04));
+                Math.Clamp(0.3 * chance.Normal(), -0.8, 0.8), lag, isOnTank ? chance.Between(0.97, 1) : 1,
+                chance.Between(0.005, 0.04));
         }
 
         return probes;

@@ -57,7 +57,8 @@ public sealed record VanTraits
     public static VanTraits Random(int seed) => VanMaker.Make((ulong)seed);
 
     /// <summary>
-    /// The touring van of the demo: high roof, 24-litre tank, an ordinary installation; only its probes' small errors come from the seed.
+    /// The touring van of the demo: high roof, 24-litre tank, an ordinary installation; only its probes' small errors
+    /// come from the seed.
     /// </summary>
     public static VanTraits Touring(int seed) => new() { Probes = VanMaker.Make((ulong)seed).Probes };
 

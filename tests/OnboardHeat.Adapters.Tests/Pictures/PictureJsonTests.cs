@@ -15,7 +15,8 @@ public sealed class PictureJsonTests
     [Fact]
     public void Turn_IsWrittenInTheFormThatOthersRelyOn()
     {
-        var written = Encoding.UTF8.GetString(s_json.Write(SomeTurn.At(1234, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss))));
+        var written = Encoding.UTF8.GetString(
+            s_json.Write(SomeTurn.At(1234, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss))));
 
         // Key by key and in this order: a renamed key breaks somebody's dashboard, so it must be a decision.
         Assert.Equal(
@@ -64,7 +65,8 @@ public sealed class PictureJsonTests
     public void FigureThatIsNotFinite_IsNullAndNeverBreaksTheWriter()
     {
         var turn = SomeTurn.At(10);
-        var broken = turn with { Picture = turn.Picture with { Forecast = new Forecast { ShowerMinutes = double.NaN, UsableForS = double.PositiveInfinity } } };
+        var broken = turn with { Picture = turn.Picture with { Forecast =
+            new Forecast { ShowerMinutes = double.NaN, UsableForS = double.PositiveInfinity } } };
 
         using var document = JsonDocument.Parse(s_json.Write(broken));
 
@@ -78,10 +80,14 @@ public sealed class PictureJsonTests
     {
         string?[] names =
         [
-            .. Enum.GetValues<AlarmState>().Select(PublicNames.Of), .. Enum.GetValues<AlarmPriority>().Select(PublicNames.Of),
+            .. Enum.GetValues<AlarmState>().Select(PublicNames.Of),
+            .. Enum.GetValues<AlarmPriority>().Select(PublicNames.Of),
         ];
-        string?[] faults = [.. Enum.GetValues<ReadingFault>().Where(fault => fault != ReadingFault.None).Select(PublicNames.Of)];
-        string[] plans = [.. Enum.GetValues<ReadyKind>().Select(PublicNames.Of), .. Enum.GetValues<UntilKind>().Skip(1).Select(PublicNames.Of)];
+        string?[] faults = [
+            .. Enum.GetValues<ReadingFault>().Where(fault => fault != ReadingFault.None).Select(PublicNames.Of)];
+        string[] plans = [
+            .. Enum.GetValues<ReadyKind>().Select(PublicNames.Of),
+            .. Enum.GetValues<UntilKind>().Skip(1).Select(PublicNames.Of)];
 
         Assert.All([.. names, .. faults, .. plans], name => Assert.Matches("^[a-z0-9]+(-[a-z0-9]+)*$", name));
         Assert.Equal(names.Length, names.Distinct().Count());

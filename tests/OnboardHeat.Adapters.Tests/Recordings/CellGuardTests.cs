@@ -19,7 +19,8 @@ public sealed class CellGuardTests
     [InlineData("note:\"=1+1\"", "\"note:\"\"'=1+1\"\"\"")]
     [InlineData("\t=1", "\"'\t'=1\"")]
     [InlineData("a\n-1", "\"a\n'-1\"")]
-    public void TextThatASpreadsheetWouldRun_GetsAnApostrophe(string text, string cell) => Assert.Equal(cell, CellGuard.Cell(text));
+    public void TextThatASpreadsheetWouldRun_GetsAnApostrophe(string text, string cell) =>
+        Assert.Equal(cell, CellGuard.Cell(text));
 
     [Theory]
     [InlineData("note:hose renewed - 2 m", "note:hose renewed - 2 m")]

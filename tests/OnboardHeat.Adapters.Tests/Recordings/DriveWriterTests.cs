@@ -15,7 +15,8 @@ public sealed class DriveWriterTests
     {
         const int seed = 41;
         var some = new SomeScans(seed);
-        var written = Enumerable.Range(0, 500).Select(i => some.Odd(1 + (i / 100), TimeSpan.FromMilliseconds(1 + (i * 1999)))).ToArray();
+        var written = Enumerable.Range(0, 500)
+            .Select(i => some.Odd(1 + (i / 100), TimeSpan.FromMilliseconds(1 + (i * 1999)))).ToArray();
         var back = ReadBack(written);
         Assert.Equal(written.Length, back.Count);
         for (var i = 0; i < back.Count; i++)
@@ -24,11 +25,13 @@ public sealed class DriveWriterTests
             foreach (var channel in Channels.All)
             {
                 // No temperature is beyond a million degrees; such a one is written as what it is judged to be.
-                expected[channel] = Math.Abs(expected[channel].Value) > 1e6 ? Reading.Failed(ReadingFault.OutOfRange) : expected[channel];
+                expected[channel] = Math.Abs(expected[channel].Value) > 1e6
+                    ? Reading.Failed(ReadingFault.OutOfRange) : expected[channel];
             }
 
             (expected.Utc, expected.IsUtcTrusted) = (back[i].Utc, back[i].IsUtcTrusted);
-            Assert.Equal("", ScanCompare.Difference(expected, back[i]) + (back[i].Utc == written[i].Utc ? "" : " date"));
+            Assert.Equal(
+                "", ScanCompare.Difference(expected, back[i]) + (back[i].Utc == written[i].Utc ? "" : " date"));
         }
     }
 
@@ -37,9 +40,11 @@ public sealed class DriveWriterTests
     {
         PersonAction[] actions =
         [
-            new(ActionKind.WorksBegin, "", ""), new(ActionKind.Changed, "hoses", "both, with new clamps"), new(ActionKind.Note, "", "10 %: =2+3"),
+            new(ActionKind.WorksBegin, "", ""), new(ActionKind.Changed, "hoses", "both, with new clamps"),
+            new(ActionKind.Note, "", "10 %: =2+3"),
         ];
-        var back = ReadBack([new Scan { Elapsed = TimeSpan.FromSeconds(4), Actions = actions, [Channel.TankTop] = Reading.Of(20.0625) }]);
+        var back = ReadBack([new Scan { Elapsed = TimeSpan.FromSeconds(
+            4), Actions = actions, [Channel.TankTop] = Reading.Of(20.0625) }]);
         Assert.Equal(actions, Assert.Single(back).Actions);
     }
 

@@ -3,7 +3,8 @@ namespace OnboardHeat.Conventions.Tests.Support;
 /// <summary>The source tree that these tests were built from.</summary>
 internal static class House
 {
-    private static readonly string[] s_foreignFolders = ["bin", "obj", "node_modules", ".git", "TestResults", "BenchmarkDotNet.Artifacts", "artifacts"];
+    private static readonly string[] s_foreignFolders = [
+        "bin", "obj", "node_modules", ".git", "TestResults", "BenchmarkDotNet.Artifacts", "artifacts"];
 
     /// <summary>The folder of the solution.</summary>
     public static string Root { get; } = Find();
@@ -27,7 +28,8 @@ internal static class House
         Assert.True(all.Count == 0, $"{all.Count} against the rule:\n{string.Join('\n', all)}");
     }
 
-    private static IEnumerable<string> Under(DirectoryInfo folder) => folder.EnumerateFiles().Where(f => !s_foreignFolders.Contains(f.Name)).Select(f => f.FullName)
+    private static IEnumerable<string> Under(DirectoryInfo folder) =>
+        folder.EnumerateFiles().Where(f => !s_foreignFolders.Contains(f.Name)).Select(f => f.FullName)
         .Concat(folder.EnumerateDirectories().Where(d => !s_foreignFolders.Contains(d.Name)).SelectMany(Under));
 
     private static string Find()

@@ -11,8 +11,10 @@ internal sealed class SourceFile
         Path = System.IO.Path.GetRelativePath(root, fullPath);
         Text = File.ReadAllText(fullPath);
         Lines = Text.Split('\n');
-        Unit = CSharpSyntaxTree.ParseText(Text, new CSharpParseOptions(LanguageVersion.Preview)).GetCompilationUnitRoot();
-        Names = Unit.DescendantNodes().OfType<SimpleNameSyntax>().Select(n => n.Identifier.Text).ToHashSet(StringComparer.Ordinal);
+        Unit = CSharpSyntaxTree.ParseText(Text, new CSharpParseOptions(LanguageVersion.Preview))
+            .GetCompilationUnitRoot();
+        Names = Unit.DescendantNodes().OfType<SimpleNameSyntax>()
+            .Select(n => n.Identifier.Text).ToHashSet(StringComparer.Ordinal);
     }
 
     /// <summary>Path from the root of the house.</summary>

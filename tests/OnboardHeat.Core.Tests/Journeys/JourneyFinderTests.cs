@@ -58,7 +58,9 @@ public sealed class JourneyFinderTests
     [Fact]
     public void ShortRest_IsAStopAndAtLightsNothing()
     {
-        var plan = Warm([new(LegKind.Country, 20), new(LegKind.Parked, 8), new(LegKind.Country, 20), new(LegKind.Parked, 0.5), new(LegKind.Country, 10)]);
+        var plan = Warm([
+            new(LegKind.Country, 20), new(LegKind.Parked, 8), new(LegKind.Country, 20), new(LegKind.Parked, 0.5),
+            new(LegKind.Country, 10)]);
         var stop = Assert.Single(Journeys(s_van, plan), j => j.Type == JourneyType.Stop);
         Assert.InRange(stop.FromS, 1195, 1215);
         Assert.InRange(stop.ToS - stop.FromS, 465, 485);
@@ -66,13 +68,19 @@ public sealed class JourneyFinderTests
 
     [Fact]
     public void RestBeforeTheFirstStart_IsNoStop() =>
-        Assert.DoesNotContain(Journeys(s_van, Warm([new(LegKind.Parked, 10), new(LegKind.Country, 30)])), j => j.Type == JourneyType.Stop);
+        Assert.DoesNotContain(
+            Journeys(s_van, Warm([new(LegKind.Parked, 10), new(LegKind.Country, 30)])),
+            j => j.Type == JourneyType.Stop);
 
     [Fact]
     public void LongStanding_GivesTheLossCoefficientWithAnHonestDeviation()
     {
         // The simulated van's own loss coefficient is the truth; the valves are closed.
-        var traits = s_van with { Tank = s_van.Tank with { LossWPerK = 0.8, LossRiseShare = 0 }, Shelter = s_van.Shelter with { NearTankShare = 0 } };
+        var traits = s_van with
+        {
+            Tank = s_van.Tank with { LossWPerK = 0.8, LossRiseShare = 0 },
+            Shelter = s_van.Shelter with { NearTankShare = 0 },
+        };
         var plan = Parked(12, 70).With(new Happening(0, HappeningKind.ValvesClosed, 1e9));
         var standing = Assert.Single(Journeys(traits, plan), j => j.Type == JourneyType.Standing);
         var loss = standing.LossWPerK!.Value;
@@ -87,7 +95,8 @@ public sealed class JourneyFinderTests
     [Fact]
     public void ElementNight_IsAHeatingRunByTheElement()
     {
-        var plan = Parked(10, 30).With(new Happening(0, HappeningKind.ValvesClosed, 1e9), new Happening(7200, HappeningKind.Element, 2 * 3600));
+        var plan = Parked(10, 30).With(
+            new Happening(0, HappeningKind.ValvesClosed, 1e9), new Happening(7200, HappeningKind.Element, 2 * 3600));
         var heating = Assert.Single(Journeys(s_van.With(Kits.Everything), plan), j => j.Type == JourneyType.Heating);
         Assert.InRange(heating.FromS, 7100, 7500);
         Assert.InRange(heating.ToS, 14_300, 14_900);
@@ -118,23 +127,30 @@ public sealed class JourneyFinderTests
     [Fact]
     public void DrainedTank_HasNoJourneys()
     {
-        var plan = Warm([new(LegKind.Country, 60)]) with { Actions = [new PlannedAction(0, new PersonAction(ActionKind.Drained, "", ""))] };
+        var plan = Warm([new(LegKind.Country, 60)]) with
+        {
+            Actions = [new PlannedAction(0, new PersonAction(ActionKind.Drained, "", ""))],
+        };
         Assert.Empty(Journeys(s_van, plan));
     }
 
     private static DrivePlan Parked(double hours, double celsius) => new()
     {
-        Legs = [new(LegKind.Parked, hours * 60)], TankBottomCelsius = celsius, TankTopCelsius = celsius, ScanPeriodS = 5,
+        Legs = [new(LegKind.Parked, hours * 60)], TankBottomCelsius = celsius, TankTopCelsius = celsius,
+        ScanPeriodS = 5,
     };
 
-    private static DrivePlan Warm(Leg[] legs) => new() { Legs = legs, TankBottomCelsius = 20, TankTopCelsius = 20, EngineCelsius = 80 };
+    private static DrivePlan Warm(Leg[] legs) =>
+        new() { Legs = legs, TankBottomCelsius = 20, TankTopCelsius = 20, EngineCelsius = 80 };
 
-    private static VanDescription Described(FittedSet fitted) => new() { Fitted = fitted, Tank = new TankDescription { VesselMassKg = 5.4 } };
+    private static VanDescription Described(FittedSet fitted) =>
+        new() { Fitted = fitted, Tank = new TankDescription { VesselMassKg = 5.4 } };
 
     private static List<Journey> Journeys(VanTraits traits, DrivePlan plan, VanDescription? description = null)
     {
         var van = new SimulatedVan(traits, plan, 1);
-        var monitor = new Core.Monitor(description ?? Described(traits.Fitted), KeptState.Fresh, ForecastTiming.WhenAsked);
+        var monitor = new Core.Monitor(
+            description ?? Described(traits.Fitted), KeptState.Fresh, ForecastTiming.WhenAsked);
         List<Journey> journeys = [];
         while (van.Step())
         {

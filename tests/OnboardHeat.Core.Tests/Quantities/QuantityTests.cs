@@ -10,7 +10,8 @@ public sealed class QuantityTests
     [Fact]
     public void DifferenceOfTwoPoints_LeadsFromOneToTheOther() =>
         Gen.Select(s_value, s_value).Sample((a, b) =>
-            Math.Abs((new Celsius(a) + (new Celsius(b) - new Celsius(a))).Value - b) <= 1e-9 * (1 + Math.Abs(a) + Math.Abs(b)));
+            Math.Abs((new Celsius(a) + (new Celsius(b) - new Celsius(a))).Value - b) <= 1e-9 * (1
+                + Math.Abs(a) + Math.Abs(b)));
 
     [Fact]
     public void Fall_IsTheOppositeOfARise() =>
@@ -33,7 +34,8 @@ public sealed class QuantityTests
     [InlineData(61.26, "61.3 °C")]
     [InlineData(-0.04, "-0.0 °C")]
     [InlineData(1234.5, "1234.5 °C")]
-    public void Celsius_IsWrittenWithAPointAndItsUnit(double value, string written) => Assert.Equal(written, new Celsius(value).ToString());
+    public void Celsius_IsWrittenWithAPointAndItsUnit(double value, string written) =>
+        Assert.Equal(written, new Celsius(value).ToString());
 
     // Table of the normal distribution: 5 % lie above 1.645 standard deviations.
     [Fact]

@@ -18,11 +18,17 @@ public sealed class ScanTests
     [Fact]
     public void Clear_TakesReadingsSignalsAndActionsBack_TimeStays()
     {
-        var scan = new Scan { Elapsed = TimeSpan.FromSeconds(5), Actions = [new PersonAction(ActionKind.Drained, "", "")] };
+        var scan = new Scan
+        {
+            Elapsed = TimeSpan.FromSeconds(5),
+            Actions = [new PersonAction(ActionKind.Drained, "", "")],
+        };
         scan[Channel.Flow] = Reading.Of(80);
         scan[Signal.TrayWet] = true;
         scan.Clear();
-        Assert.Equal((ReadingFault.Missing, (bool?)null, 0), (scan[Channel.Flow].Fault, scan[Signal.TrayWet], scan.Actions.Count));
+        Assert.Equal(
+            (ReadingFault.Missing, (bool?)null, 0),
+            (scan[Channel.Flow].Fault, scan[Signal.TrayWet], scan.Actions.Count));
         Assert.Equal(TimeSpan.FromSeconds(5), scan.Elapsed);
     }
 
@@ -41,7 +47,8 @@ public sealed class ScanTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(double.NegativeInfinity)]
-    public void ReadingThatIsNoNumber_IsRefused(double value) => Assert.Throws<ArgumentOutOfRangeException>(() => Reading.Of(value));
+    public void ReadingThatIsNoNumber_IsRefused(double value) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Reading.Of(value));
 
     // Contracts: channel and signal names are promises to files, topics and pages.
     [Fact]
@@ -73,7 +80,8 @@ public sealed class ScanTests
             Assert.Equal(signal, found);
         }
 
-        Assert.All((string[])["", "Flow", "flow ", "tank", "engine_running"], name => Assert.False(Channels.TryParse(name, out _)));
+        Assert.All((string[])["", "Flow", "flow ", "tank", "engine_running"], name => Assert.False(
+            Channels.TryParse(name, out _)));
         Assert.All((string[])["", "wet", "flow"], name => Assert.False(Signals.TryParse(name, out _)));
     }
 
@@ -100,7 +108,8 @@ public sealed class ScanTests
 
     [Fact]
     public void AnyTargetWithoutColonAndAnyText_SurviveWritingAndReading() =>
-        Gen.Select(Gen.Enum<ActionKind>(), Gen.String[Gen.Char['a', 'z'], 0, 12], Gen.String[Gen.Char[' ', 'z'], 0, 20]).Sample(
+        Gen.Select(Gen.Enum<ActionKind>(), Gen.String[Gen.Char['a', 'z'], 0, 12], Gen.String[Gen.Char[' ', 'z'], 0, 20])
+            .Sample(
             (kind, target, text) =>
             {
                 var action = new PersonAction(kind, kind == ActionKind.Note ? "" : target, text);

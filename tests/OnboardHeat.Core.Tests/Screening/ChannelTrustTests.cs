@@ -88,7 +88,8 @@ public sealed class ChannelTrustTests
     public void StartAt85_WithColdTank_IsPowerOn()
     {
         var bench = new ScreenBench(Channel.TankTop, Channel.TankBottom);
-        Assert.Equal(ReadingFault.PowerOn, bench.Take((Channel.TankTop, 85), (Channel.TankBottom, 12))[Channel.TankTop].Fault);
+        Assert.Equal(
+            ReadingFault.PowerOn, bench.Take((Channel.TankTop, 85), (Channel.TankBottom, 12))[Channel.TankTop].Fault);
     }
 
     [Fact]
@@ -105,7 +106,9 @@ public sealed class ChannelTrustTests
         for (var i = 0; i < 2; i++)
         {
             var screened = bench.Take((Channel.TankTop, 85), (Channel.Flow, 85));
-            Assert.Equal((ReadingFault.PowerOn, ReadingFault.PowerOn), (screened[Channel.TankTop].Fault, screened[Channel.Flow].Fault));
+            Assert.Equal(
+                (ReadingFault.PowerOn, ReadingFault.PowerOn),
+                (screened[Channel.TankTop].Fault, screened[Channel.Flow].Fault));
         }
 
         bench.Take((Channel.TankTop, 20), (Channel.Flow, 15));
@@ -118,7 +121,8 @@ public sealed class ChannelTrustTests
     {
         var bench = new ScreenBench(Channel.TankTop);
         bench.FaultsOf(70, 70);
-        Assert.All(bench.FaultsOf([.. Enumerable.Repeat(85.0, 200)]), fault => Assert.Equal(ReadingFault.PowerOn, fault));
+        Assert.All(
+            bench.FaultsOf([.. Enumerable.Repeat(85.0, 200)]), fault => Assert.Equal(ReadingFault.PowerOn, fault));
     }
 
     [Fact]
@@ -190,7 +194,8 @@ public sealed class ChannelTrustTests
         Assert.Equal([ReadingFault.ImplausibleStep], bench.FaultsOf(78));
     }
 
-    // A probe of 8 s lag in a tray on which 90 °C coolant lands: first-order response, from 10 °C. The one rise never to be missed.
+    // A probe of 8 s lag in a tray on which 90 °C coolant lands: first-order response, from 10 °C. The one rise never
+    // to be missed.
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
@@ -213,7 +218,8 @@ public sealed class ChannelTrustTests
         var random = new Random(seed);
         var bench = new ScreenBench(Channel.Flow);
         bench.FaultsOf(78, 78, 78);
-        var believed = bench.FaultsOf([.. Enumerable.Range(0, 150).Select(_ => 78 + (60 * (random.NextDouble() - 0.5)))])
+        var believed = bench.FaultsOf(
+            [.. Enumerable.Range(0, 150).Select(_ => 78 + (60 * (random.NextDouble() - 0.5)))])
             .Count(f => f == Good);
         Assert.True(believed <= 6, $"believed {believed} of 150 with seed {seed}");
         Assert.Equal(Good, bench.FaultsOf([.. Enumerable.Repeat(78.0, 45)])[^1]);

@@ -18,7 +18,8 @@ public sealed class Crc8Tests
     [Fact]
     public void CatalogueCheckValue_IsA1() => Assert.Equal(0xA1, Crc8.Of(Encoding.ASCII.GetBytes("123456789")));
 
-    // A ROM as a public forum quotes it with its Linux name 28-c016821e64ff; the checksum was run with an independent table.
+    // A ROM as a public forum quotes it with its Linux name 28-c016821e64ff; the checksum was run with an independent
+    // table.
     [Fact]
     public void RomOfAProbe_GivesCA() => Assert.Equal(0xCA, Crc8.Of([0x28, 0xFF, 0x64, 0x1E, 0x82, 0x16, 0xC0]));
 

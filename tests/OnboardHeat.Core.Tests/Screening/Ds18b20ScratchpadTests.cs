@@ -70,7 +70,8 @@ public sealed class Ds18b20ScratchpadTests
     [InlineData(0xFC80)]
     [InlineData(0x7FFF)]
     public void BeyondTheProbesRange_IsOutOfRange(int register) =>
-        Assert.Equal(ReadingFault.OutOfRange, Ds18b20Scratchpad.Decode(Bytes(register, config: 0x7F, countRemain: 0x10)).Fault);
+        Assert.Equal(
+            ReadingFault.OutOfRange, Ds18b20Scratchpad.Decode(Bytes(register, config: 0x7F, countRemain: 0x10)).Fault);
 
     [Fact]
     public void AnyBytes_GiveAFiniteTemperatureInRangeOrANamedFault() =>

@@ -4,7 +4,9 @@ using OnboardHeat.Core.Tests.Support;
 
 namespace OnboardHeat.Core.Tests.Screening;
 
-/// <summary>What only neighbours can tell: stuck, off its pipe, exchanged. Each with the honest case that looks like it.</summary>
+/// <summary>
+/// What only neighbours can tell: stuck, off its pipe, exchanged. Each with the honest case that looks like it.
+/// </summary>
 public sealed class NeighbourTests
 {
     private const Channel Top = Channel.TankTop;
@@ -43,7 +45,8 @@ public sealed class NeighbourTests
         Assert.True(screened[Flow].IsGood);
     }
 
-    // A draw pushes cold water past the bottom while the top of a layered tank stands to the sixteenth (seen in recorded nights: 90 s).
+    // A draw pushes cold water past the bottom while the top of a layered tank stands to the sixteenth (seen in
+    // recorded nights: 90 s).
     [Fact]
     public void TopOfALayeredTank_StandsThroughADraw_AndIsBelieved()
     {
@@ -76,14 +79,16 @@ public sealed class NeighbourTests
         {
             // A bare probe in air: 30 s time constant (practice: 31 s).
             var flow = 6 + (74 * Math.Exp(-s / 30));
-            saidS = bench.Take((Top, 60), (Bottom, 59), (Flow, flow), (Return, 78), (Air, 6), (Channel.Tray, 6))[Flow].Fault
+            saidS = bench
+                .Take((Top, 60), (Bottom, 59), (Flow, flow), (Return, 78), (Air, 6), (Channel.Tray, 6))[Flow].Fault
                 == ReadingFault.Loose ? s : double.NaN;
         }
 
         Assert.InRange(saidS, 4, 12);
     }
 
-    // A torn hose empties both lines, and a pipe of metal cools in minutes: that is a loss, and flow must stay believed.
+    // A torn hose empties both lines, and a pipe of metal cools in minutes: that is a loss, and flow must stay
+    // believed.
     [Theory]
     [InlineData(80)]
     [InlineData(150)]
@@ -107,7 +112,8 @@ public sealed class NeighbourTests
         for (var s = 2; s <= 60; s += 2)
         {
             var screened = bench.Take(
-                (Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78), (Air, 6), (Channel.Tray, 6 + Math.Min(40, 1.5 * s)));
+                (Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78), (Air, 6),
+                (Channel.Tray, 6 + Math.Min(40, 1.5 * s)));
             Assert.NotEqual(ReadingFault.Loose, screened[Flow].Fault);
         }
     }
@@ -119,13 +125,15 @@ public sealed class NeighbourTests
         ScreenedScan? screened = null;
         for (var s = 2; s <= 20; s += 2)
         {
-            screened = bench.Take((Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78), (Air, 6));
+            screened = bench.Take(
+                (Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78), (Air, 6));
         }
 
         Assert.Equal(ReadingFault.Loose, screened![Flow].Fault);
         for (var s = 22; s <= 60; s += 2)
         {
-            screened = bench.Take((Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78 - (s - 20)), (Air, 6));
+            screened = bench.Take(
+                (Top, 60), (Bottom, 59), (Flow, 6 + (74 * Math.Exp(-s / 30.0))), (Return, 78 - (s - 20)), (Air, 6));
         }
 
         Assert.True(screened[Flow].IsGood);
@@ -143,7 +151,8 @@ public sealed class NeighbourTests
         ScreenedScan? screened = null;
         for (var s = 2; s <= 90; s += 2)
         {
-            screened = bench.Take((Top, 60), (Bottom, 59), (Flow, 80 - (73 * Math.Exp(-s / 10.0))), (Return, 78), (Air, 6));
+            screened = bench.Take(
+                (Top, 60), (Bottom, 59), (Flow, 80 - (73 * Math.Exp(-s / 10.0))), (Return, 78), (Air, 6));
         }
 
         Assert.True(screened![Flow].IsGood);
@@ -157,7 +166,8 @@ public sealed class NeighbourTests
         for (var s = 2; s <= 120; s += 2)
         {
             var bottom = 12 + (47 * Math.Exp(-s / 25.0));
-            var screened = bench.Take((Top, 60), (Bottom, bottom), (Flow, 80), (Return, Math.Max(bottom + 4, 78 - (1.2 * s))), (Air, 6));
+            var screened = bench.Take(
+                (Top, 60), (Bottom, bottom), (Flow, 80), (Return, Math.Max(bottom + 4, 78 - (1.2 * s))), (Air, 6));
             Assert.NotEqual(ReadingFault.Loose, screened[Return].Fault);
         }
     }
@@ -170,7 +180,9 @@ public sealed class NeighbourTests
         for (var i = 0; i < 400; i++)
         {
             var tank = 20 + (0.01 * i);
-            screened = bench.Take((Top, tank), (Bottom, tank), (Flow, 12 + (0.0625 * (i % 3))), (Return, 70 + (0.0625 * (i % 2))), (Air, 11));
+            screened = bench.Take(
+                (Top, tank), (Bottom, tank), (Flow, 12 + (0.0625 * (i % 3))), (Return, 70 + (0.0625 * (i % 2))),
+                (Air, 11));
         }
 
         Assert.Equal(ReadingFault.Loose, screened![Flow].Fault);
@@ -190,7 +202,8 @@ public sealed class NeighbourTests
         Assert.Equal((ReadingFault.Swapped, ReadingFault.Swapped), (screened[Flow].Fault, screened[Return].Fault));
     }
 
-    // Found by a sweep over simulated drives: with closed valves both lines cool, flow the faster, while slow tank probes still rise.
+    // Found by a sweep over simulated drives: with closed valves both lines cool, flow the faster, while slow tank
+    // probes still rise.
     [Fact]
     public void LinesThatStandAndCool_AreNotCalledExchanged()
     {
@@ -199,12 +212,14 @@ public sealed class NeighbourTests
         {
             var tank = 25 + (1.5 * (1 - Math.Exp(-s / 60.0)));
             var screened = bench.Take(
-                (Top, tank), (Bottom, tank), (Flow, 10 + (55 * Math.Exp(-s / 400.0))), (Return, 10 + (58 * Math.Exp(-s / 600.0))));
+                (Top, tank), (Bottom, tank), (Flow, 10 + (55 * Math.Exp(-s / 400.0))),
+                (Return, 10 + (58 * Math.Exp(-s / 600.0))));
             Assert.NotEqual(ReadingFault.Swapped, screened[Flow].Fault);
         }
     }
 
-    // Found by the same sweep: nobody exchanges probes on the road, so what was once in order is not called exchanged later.
+    // Found by the same sweep: nobody exchanges probes on the road, so what was once in order is not called exchanged
+    // later.
     [Fact]
     public void OrderThatWasRightBefore_IsNotCalledExchanged()
     {
@@ -223,14 +238,16 @@ public sealed class NeighbourTests
         {
             var tank = 30 + (0.008 * s);
             var flow = s < 300 ? 85 : 30 + (55 * Math.Exp(-(s - 300) / 250.0));
-            screened = bench.Take((Top, tank), (Bottom, tank), (Flow, flow), (Return, 78 + (0.0625 * (s % 3))), (Air, 10));
+            screened = bench.Take(
+                (Top, tank), (Bottom, tank), (Flow, flow), (Return, 78 + (0.0625 * (s % 3))), (Air, 10));
         }
 
         Assert.Equal(ReadingFault.Loose, screened![Flow].Fault);
         Assert.True(screened[Return].IsGood);
     }
 
-    // With the tank near the coolant the coil takes little, and clip-ons with their offsets show return 4 K above flow by right (practice).
+    // With the tank near the coolant the coil takes little, and clip-ons with their offsets show return 4 K above flow
+    // by right (practice).
     [Fact]
     public void ReturnReadsFourKelvinHigh_OnAHotTank_IsNotCalledExchanged()
     {
@@ -268,13 +285,15 @@ public sealed class NeighbourTests
         var bench = new ScreenBench(Top, Bottom, Flow, Return, Air, Channel.Tray) { Engine = true, PeriodS = periodS };
         for (var i = 0; i * periodS < 240; i++)
         {
-            bench.Take((Top, 60), (Bottom, 59), (Flow, 80 + (0.0625 * (i % 2))), (Return, 78), (Air, 6), (Channel.Tray, 6));
+            bench.Take(
+                (Top, 60), (Bottom, 59), (Flow, 80 + (0.0625 * (i % 2))), (Return, 78), (Air, 6), (Channel.Tray, 6));
         }
 
         return bench;
     }
 
-    private static ScreenedScan TakeFor(ScreenBench bench, double seconds, params (Channel Channel, double Celsius)[] readings)
+    private static ScreenedScan TakeFor(
+        ScreenBench bench, double seconds, params (Channel Channel, double Celsius)[] readings)
     {
         var screened = bench.Take(readings);
         for (var s = 0.0; s < seconds; s += bench.PeriodS)

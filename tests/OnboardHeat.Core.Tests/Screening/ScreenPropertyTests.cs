@@ -30,9 +30,11 @@ public sealed class ScreenPropertyTests
                     foreach (var channel in Channels.All)
                     {
                         var reading = screened[channel];
-                        if (!double.IsFinite(reading.Value) || !(reading.AgeS >= 0) || reading.IsGood != (reading.AgeS == 0 && reading.Fault == 0)
+                        if (!double.IsFinite(reading.Value) || !(reading.AgeS >= 0)
+                            || reading.IsGood != (reading.AgeS == 0 && reading.Fault == 0)
                             || (reading.IsGood && reading.Value != scan[channel].Value)
-                            || (reading.IsKnown && reading.AgeS < double.PositiveInfinity && reading.Value is < -55 or > 150))
+                            || (reading.IsKnown && reading.AgeS < double.PositiveInfinity
+                            && reading.Value is < -55 or > 150))
                         {
                             return false;
                         }

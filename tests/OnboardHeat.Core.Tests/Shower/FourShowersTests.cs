@@ -14,7 +14,8 @@ public sealed class FourShowersTests
 
     /// <summary>Cold supplies on both sides of the mix: a summer tank counts too.</summary>
     [Fact]
-    public void FourAtOnce_AreEachAsAlone() => Gen.Select(s_layers.Array[4], Gen.Double[1, 45], Gen.Double[30, 50]).Sample((four, cold, mix) =>
+    public void FourAtOnce_AreEachAsAlone() =>
+        Gen.Select(s_layers.Array[4], Gen.Double[1, 45], Gen.Double[30, 50]).Sample((four, cold, mix) =>
     {
         var shower = new ShowerDescription { MixedCelsius = mix, FlowLitresPerMinute = 7 };
         var wide = new Vector256<double>[N];

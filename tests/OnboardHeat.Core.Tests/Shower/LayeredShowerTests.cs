@@ -10,8 +10,8 @@ public sealed class LayeredShowerTests
     private static readonly TankGeometry s_tank = new(new TankDescription { VolumeLitres = 24 });
     private static readonly ShowerDescription s_shower = new() { MixedCelsius = 38, FlowLitresPerMinute = 6 };
 
-    // Closed forms for 24 litres, cold 12 °C, mixed 38 °C at 6 l/min (derived): fully mixed V (Th-Tm)/(q (Tm-Tc)) is the least that such a
-    // tank can give, plug flow V (Th-Tc)/((Tm-Tc) q) the most.
+    // Closed forms for 24 litres, cold 12 °C, mixed 38 °C at 6 l/min (derived): fully mixed V (Th-Tm)/(q (Tm-Tc)) is
+    // the least that such a tank can give, plug flow V (Th-Tc)/((Tm-Tc) q) the most.
     [Theory]
     [InlineData(75, 5.69, 9.69)]
     [InlineData(60, 3.38, 7.38)]
@@ -22,8 +22,8 @@ public sealed class LayeredShowerTests
     [Fact]
     public void HotWaterAt60C_LastsAsTenToTwelveVesselsInSeries()
     {
-        // Layers in series, 60 °C: 5.69 min with five, 6.22 with ten, 6.58 with twenty (derived, until the mix is missed by nothing).
-        // Twelve with the lowest two stirred lie near ten; stopping 1 K later adds some seconds.
+        // Layers in series, 60 °C: 5.69 min with five, 6.22 with ten, 6.58 with twenty (derived, until the mix is
+        // missed by nothing). Twelve with the lowest two stirred lie near ten; stopping 1 K later adds some seconds.
         Assert.InRange(Minutes(60, 12), 6.0, 6.6);
     }
 
@@ -65,7 +65,8 @@ public sealed class LayeredShowerTests
         Assert.Equal(6 * Minutes(60, 12), litres, flow < 1 ? 0.5 : 0.01);
     }
 
-    private static double Minutes(double hot, double cold) => LayeredShower.Minutes(Uniform(hot), s_tank, s_shower, cold);
+    private static double Minutes(double hot, double cold) =>
+        LayeredShower.Minutes(Uniform(hot), s_tank, s_shower, cold);
 
     private static double[] Uniform(double celsius) => [.. Enumerable.Repeat(celsius, TankGeometry.Layers)];
 }

@@ -44,7 +44,8 @@ public sealed class SteadyCourseTests
 
     [Fact]
     public void AnyTankAndSurroundings_StayBetweenTheColdestAndTheHottest() =>
-        Gen.Select(Gen.Double[2, 150], Gen.Double[0.02, 20], Gen.Double[0, 150], Gen.Double[2, 12], Gen.Double[1, 95].Array[N])
+        Gen.Select(
+            Gen.Double[2, 150], Gen.Double[0.02, 20], Gen.Double[0, 150], Gen.Double[2, 12], Gen.Double[1, 95].Array[N])
             .Sample((litres, loss, coil, reach, layers) =>
             {
                 layers = [.. layers.Order()];
@@ -58,7 +59,8 @@ public sealed class SteadyCourseTests
                 }
             });
 
-    private static void AssertAlike(double[] start, TankSurrounds around, double longestStepS, double hours, double toleranceK)
+    private static void AssertAlike(
+        double[] start, TankSurrounds around, double longestStepS, double hours, double toleranceK)
     {
         var (coarse, fine) = (start.ToArray(), start.ToArray());
         var course = new SteadyCourse(s_tank, around, longestStepS);

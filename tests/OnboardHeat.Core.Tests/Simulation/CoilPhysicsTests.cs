@@ -8,8 +8,8 @@ public sealed class CoilPhysicsTests
     [Fact]
     public void SteadyCoil_GivesWhatItsEffectivenessSays()
     {
-        // Effectiveness-NTU with the tank side well mixed (Incropera ch. 11, from memory): T_out = T_in - (1 - e^-NTU)(T_in - T_tank).
-        // At 5 L/min and 35 K the conductance is the nominal one, 45 W/K.
+        // Effectiveness-NTU with the tank side well mixed (Incropera ch. 11, from memory): T_out = T_in - (1 -
+        // e^-NTU)(T_in - T_tank). At 5 L/min and 35 K the conductance is the nominal one, 45 W/K.
         var tank = new LayeredTank(new TankTraits { VolumeLitres = 4000, LossWPerK = 0 }, new HeatBook());
         tank.Fill(45, 45, 0.5);
         var coil = new Coil(new CoilTraits { ConductanceWPerK = 45 }, tank);

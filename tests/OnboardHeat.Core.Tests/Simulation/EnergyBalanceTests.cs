@@ -48,7 +48,8 @@ public sealed class EnergyBalanceTests
     [Fact]
     public void ADriveAndANight_ReallyMoveHeat()
     {
-        // GIVEN the mountain day WHEN it is driven THEN the engine burnt some tens of megajoules into the coolant (10 to 20 kW mean).
+        // GIVEN the mountain day WHEN it is driven THEN the engine burnt some tens of megajoules into the coolant (10
+        // to 20 kW mean).
         var van = new SimulatedVan(new VanTraits(), DrivePlans.MountainDay(hoseComesOff: false), 1);
         var drivenS = 0.0;
         while (van.Step())

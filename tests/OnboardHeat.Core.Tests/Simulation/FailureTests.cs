@@ -78,21 +78,32 @@ public sealed class FailureTests
     [Fact]
     public void OpenValvesOverNight_LetATrapFreeVanLoseItsHeatBackwards()
     {
-        var plan = new DrivePlan { Legs = [new(LegKind.Parked, 240)], TankBottomCelsius = 65, TankTopCelsius = 65, ScanPeriodS = 10 };
+        var plan = new DrivePlan
+        {
+            Legs = [new(LegKind.Parked, 240)],
+            TankBottomCelsius = 65,
+            TankTopCelsius = 65,
+            ScanPeriodS = 10,
+        };
         var open = new SimulatedVan(new VanTraits(), plan, 1);
         var closed = new SimulatedVan(new VanTraits(), plan.With(new Happening(0, HappeningKind.ValvesClosed)), 1);
         while (open.Step() && closed.Step())
         {
         }
 
-        Assert.True(open.Truth.CoilLitresPerMinute < 0, "fed from the top, the coil lets its warm water out by the flow line");
-        Assert.True(open.Truth.MeanCelsius < closed.Truth.MeanCelsius - 4, $"{open.Truth.MeanCelsius:0.0} / {closed.Truth.MeanCelsius:0.0}");
+        Assert.True(
+            open.Truth.CoilLitresPerMinute < 0, "fed from the top, the coil lets its warm water out by the flow line");
+        Assert.True(
+            open.Truth.MeanCelsius < closed.Truth.MeanCelsius - 4,
+            $"{open.Truth.MeanCelsius:0.0} / {closed.Truth.MeanCelsius:0.0}");
     }
 
     [Fact]
     public void ProbeOffItsPipe_FollowsTheAirAndNothingIsLost()
     {
-        var van = new SimulatedVan(new VanTraits(), s_plan.With(new Happening(AtS, HappeningKind.ProbeLoose, Size: 0.05, On: Channel.Flow)), 5);
+        var van = new SimulatedVan(
+            new VanTraits(), s_plan.With(new Happening(AtS, HappeningKind.ProbeLoose, Size: 0.05, On: Channel.Flow)),
+            5);
         while (van.Step() && van.Truth.ElapsedS < AtS + 900)
         {
         }

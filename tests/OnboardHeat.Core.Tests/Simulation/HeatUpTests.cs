@@ -8,7 +8,9 @@ public sealed class HeatUpTests
 {
     private static readonly DrivePlan s_mixed = new()
     {
-        Legs = [new(LegKind.Town, 12), new(LegKind.Country, 25), new(LegKind.Motorway, 15), new(LegKind.Country, 30), new(LegKind.Town, 8)],
+        Legs = [
+            new(LegKind.Town, 12), new(LegKind.Country, 25), new(LegKind.Motorway, 15), new(LegKind.Country, 30),
+            new(LegKind.Town, 8)],
         TankBottomCelsius = 14,
         TankTopCelsius = 14,
         OutsideCelsius = 14,
@@ -27,14 +29,16 @@ public sealed class HeatUpTests
             sixtyAtS ??= van.Truth.MeanCelsius >= 60 ? van.Truth.ElapsedS : null;
         }
 
-        // Real trips took 541 s (361 to 889) to 80 °C at 15 °C and more, 807 s (552 to 2015) below 9 °C (a public set of 77 car trips,
-        // doi:10.35097/1130); a van with a cold tank on its circuit is not quicker.
+        // Real trips took 541 s (361 to 889) to 80 °C at 15 °C and more, 807 s (552 to 2015) below 9 °C (a public set
+        // of 77 car trips, doi:10.35097/1130); a van with a cold tank on its circuit is not quicker.
         Assert.InRange(warmAtS!.Value, 361, 1500);
         Assert.InRange(sixtyAtS!.Value, 1800, 4500);
         Assert.InRange(mostW, 1000, 5000);
 
         // It comes within some 10 K of the thermostat.
-        Assert.InRange(van.Truth.MeanCelsius, new VanTraits().Engine.ThermostatCelsius - 16, new VanTraits().Engine.ThermostatCelsius);
+        Assert.InRange(
+            van.Truth.MeanCelsius, new VanTraits().Engine.ThermostatCelsius - 16,
+            new VanTraits().Engine.ThermostatCelsius);
     }
 
     [Theory]
@@ -65,7 +69,13 @@ public sealed class HeatUpTests
     public void StoppedEngine_CoolsAsRealOnesDo()
     {
         // Engine off: 0.012 K/s from some 85 °C (the same set of trips). Half to double allowed: another engine.
-        var plan = new DrivePlan { Legs = [new(LegKind.Parked, 30)], EngineCelsius = 85, OutsideCelsius = 18, DaySwingK = 0 };
+        var plan = new DrivePlan
+        {
+            Legs = [new(LegKind.Parked, 30)],
+            EngineCelsius = 85,
+            OutsideCelsius = 18,
+            DaySwingK = 0,
+        };
         var van = new SimulatedVan(new VanTraits(), plan.With(new Happening(0, HappeningKind.ValvesClosed)), 1);
         while (van.Step())
         {
@@ -90,7 +100,8 @@ public sealed class HeatUpTests
     [Fact]
     public void EveryReading_IsAWholeNumberOfSixteenths()
     {
-        // DS18B20 data sheet, table 1: the register counts sixteenths of a kelvin. The vehicle's own sensor counts whole degrees (J1979).
+        // DS18B20 data sheet, table 1: the register counts sixteenths of a kelvin. The vehicle's own sensor counts
+        // whole degrees (J1979).
         var traits = VanTraits.Random(9).With(Kits.Everything);
         var van = new SimulatedVan(traits, DrivePlans.Mixed(9), 9);
         while (van.Step())

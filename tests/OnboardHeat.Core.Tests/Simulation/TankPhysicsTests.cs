@@ -5,13 +5,15 @@ namespace OnboardHeat.Core.Tests.Simulation;
 
 public sealed class TankPhysicsTests
 {
-    private static readonly TankTraits s_plain = new() { VolumeLitres = 24, SteelKg = 0, LossRiseShare = 0, ColdCelsius = 12 };
+    private static readonly TankTraits s_plain =
+        new() { VolumeLitres = 24, SteelKg = 0, LossRiseShare = 0, ColdCelsius = 12 };
 
     [Fact]
     public void StandingTank_FollowsNewtonsCooling()
     {
-        // Newton's law: 95 °C above 20 °C surroundings stands at 20 + 75/e = 47.591 °C after one time constant. The water's heat a
-        // kelvin changes by 2 % on the way, so the time constant is taken at the mean temperature and 0.6 K allowed for it.
+        // Newton's law: 95 °C above 20 °C surroundings stands at 20 + 75/e = 47.591 °C after one time constant. The
+        // water's heat a kelvin changes by 2 % on the way, so the time constant is taken at the mean temperature and
+        // 0.6 K allowed for it.
         var tank = new LayeredTank(s_plain with { LossWPerK = 0.8 }, new HeatBook());
         tank.Fill(95, 95, 0.5);
         var heatJPerK = 24 * (4210 - (1.62 * 66));
@@ -41,8 +43,9 @@ public sealed class TankPhysicsTests
     [InlineData(50)]
     public void DrawnTank_LastsBetweenFullyMixedAndPlugFlow(double hotCelsius)
     {
-        // Heat balance, closed forms: mixed V (Th - Tm)/(q (Tm - Tc)), plug V (Th - Tc)/(q (Tm - Tc)); 24 L, 12 °C, 38 °C, 6 L/min. The
-        // shower counts until the mix is 1 K short, which lengthens the mixed bound: Tm - 1 stands in its numerator.
+        // Heat balance, closed forms: mixed V (Th - Tm)/(q (Tm - Tc)), plug V (Th - Tc)/(q (Tm - Tc)); 24 L, 12 °C, 38
+        // °C, 6 L/min. The shower counts until the mix is 1 K short, which lengthens the mixed bound: Tm - 1 stands in
+        // its numerator.
         var mixed = 24 * (hotCelsius - 38) / (6 * (38 - 12.0));
         var plug = 24 * (hotCelsius - 12) / (6 * (38 - 12.0));
         var minutes = Minutes(s_plain, hotCelsius);
@@ -56,8 +59,9 @@ public sealed class TankPhysicsTests
     [InlineData(20, 6.58)]
     public void LayersInSeries_LastAsTheClosedFormSays(int layers, double minutes)
     {
-        // N stirred layers in series, 24 L at 60 °C, cold 12 °C, mix 38 °C, 6 L/min, to the mix itself (derived, numerically, from the heat
-        // balance of N equal layers). Here the last kelvin counts too, and the last layer empties fast: up to 0.25 min more.
+        // N stirred layers in series, 24 L at 60 °C, cold 12 °C, mix 38 °C, 6 L/min, to the mix itself (derived,
+        // numerically, from the heat balance of N equal layers). Here the last kelvin counts too, and the last layer
+        // empties fast: up to 0.25 min more.
         var traits = s_plain with { LayerCount = layers, StirringShare = 0, ConductionWPerMK = 0 };
         Assert.InRange(Minutes(traits, 60), minutes - 0.03, minutes + 0.25);
     }
@@ -95,7 +99,8 @@ public sealed class TankPhysicsTests
     {
         var plan = new DrivePlan
         {
-            Legs = [new Leg(LegKind.Parked, 10)], TankBottomCelsius = hotCelsius, TankTopCelsius = hotCelsius, ShelterCelsius = hotCelsius,
+            Legs = [new Leg(LegKind.Parked, 10)], TankBottomCelsius = hotCelsius, TankTopCelsius = hotCelsius,
+            ShelterCelsius = hotCelsius,
         };
         var van = new SimulatedVan(new VanTraits { Tank = traits }, plan, 1);
         return van.TrueShowerMinutes(38, 6);

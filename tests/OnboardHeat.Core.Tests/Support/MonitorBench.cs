@@ -4,7 +4,9 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Core.Tests.Support;
 
-/// <summary>A whole monitor on the bench. Readings and signals stay as set from scan to scan; changes are collected.</summary>
+/// <summary>
+/// A whole monitor on the bench. Readings and signals stay as set from scan to scan; changes are collected.
+/// </summary>
 internal sealed class MonitorBench
 {
     private readonly Scan _scan = new();

@@ -4,7 +4,8 @@ namespace OnboardHeat.Core.Tests.Water;
 
 public sealed class GlycolWaterTests
 {
-    // 50 % by mass, rows of the Melinder 2010 correlation evaluated elsewhere with a public library's coefficients, rounded as printed.
+    // 50 % by mass, rows of the Melinder 2010 correlation evaluated elsewhere with a public library's coefficients,
+    // rounded as printed.
     [Theory]
     [InlineData(0, 1074.6, 3203)]
     [InlineData(20, 1064.9, 3312)]
@@ -29,7 +30,8 @@ public sealed class GlycolWaterTests
         Assert.Equal(specificHeat, GlycolWater.SpecificHeatJPerKgK(celsius, 0.527), 1.0);
     }
 
-    // A maker's data sheet, row '0.5': it lies 1.3 to 1.5 % above Melinder and does not say whether by mass or volume, hence 2 %.
+    // A maker's data sheet, row '0.5': it lies 1.3 to 1.5 % above Melinder and does not say whether by mass or volume,
+    // hence 2 %.
     [Theory]
     [InlineData(20, 1079)]
     [InlineData(40, 1067)]

@@ -5,8 +5,8 @@ namespace OnboardHeat.Core.Tests.Water;
 
 public sealed class WaterPropertiesTests
 {
-    // Temperature °C, density kg/m3 by IAPWS-95 at 101325 Pa, specific heat kJ/(kg K) and enthalpy kJ/kg by SR6-08(2011) at 0.1 MPa;
-    // evaluated with the public library iapws 1.5.3.
+    // Temperature °C, density kg/m3 by IAPWS-95 at 101325 Pa, specific heat kJ/(kg K) and enthalpy kJ/kg by
+    // SR6-08(2011) at 0.1 MPa; evaluated with the public library iapws 1.5.3.
     public static TheoryData<double, double, double, double> Rows => new()
     {
         { 4, 999.9749, 4.20737, 16.9120 },
@@ -50,7 +50,8 @@ public sealed class WaterPropertiesTests
     {
         Assert.InRange(WaterProperties.DensityKgPerLitre(celsius), 0.9, 1.01);
         Assert.InRange(WaterProperties.EnthalpyJPerKg(celsius), 0, 420_000);
-        Assert.True(double.IsFinite(WaterProperties.HeatOf(new Litres(24), new Celsius(celsius), new Celsius(12)).Value));
+        Assert.True(
+            double.IsFinite(WaterProperties.HeatOf(new Litres(24), new Celsius(celsius), new Celsius(12)).Value));
     }
 
     [Fact]
@@ -58,7 +59,8 @@ public sealed class WaterPropertiesTests
     {
         for (var celsius = 1.0; celsius < 99; celsius += 0.5)
         {
-            var slope = (WaterProperties.EnthalpyJPerKg(celsius + 0.01) - WaterProperties.EnthalpyJPerKg(celsius - 0.01)) / 0.02;
+            var slope = (WaterProperties.EnthalpyJPerKg(celsius
+                + 0.01) - WaterProperties.EnthalpyJPerKg(celsius - 0.01)) / 0.02;
             Assert.Equal(slope, WaterProperties.SpecificHeatJPerKgK(celsius), 0.01);
         }
     }

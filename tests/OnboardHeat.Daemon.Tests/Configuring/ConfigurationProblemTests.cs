@@ -11,10 +11,13 @@ public sealed class ConfigurationProblemTests
     [Theory]
     [InlineData("{\"Tonk\":{}}", "van.json:1:2: Tonk: is no known key; did you mean 'Tank'?")]
     [InlineData("{\"Tank\":{\"Volume\":{\"Litres\":24}}}", "van.json:1:10: Tank:Volume: is no known key")]
-    [InlineData("{\"Circuit\":{\"Parts\":[{\"Id\":\"a\",\"On\":\"flow\",\"MaxCelsius\":70,\"Color\":\"red\"}]}}", "van.json:1:60: Circuit:Parts:0:Color: is no known key")]
+    [InlineData(
+        "{\"Circuit\":{\"Parts\":[{\"Id\":\"a\",\"On\":\"flow\",\"MaxCelsius\":70,\"Color\":\"red\"}]}}",
+        "van.json:1:60: Circuit:Parts:0:Color: is no known key")]
     [InlineData("{\"tank\":{}}", "van.json:1:2: tank: is no known key; did you mean 'Tank'?")]
     [InlineData("{\"Van\":{\"$schema\":\"x\"}}", "van.json:1:9: Van:$schema: is no known key")]
-    public void UnknownKeyAtAnyDepth_IsNamed(string json, string problem) => Assert.Equal(problem, Assert.Single(Problems(json)));
+    public void UnknownKeyAtAnyDepth_IsNamed(string json, string problem) =>
+        Assert.Equal(problem, Assert.Single(Problems(json)));
 
     [Theory]
     [InlineData("{\"Tank\":{\"VolumeLitres\":\"24\"}}", "takes a number of litres, 1 to 500, not '24'")]
@@ -29,7 +32,8 @@ public sealed class ConfigurationProblemTests
     [InlineData("{\"Glance\":{\"Port\":80.5}}", "takes a whole number, 1 to 65535, not 80.5")]
     [InlineData("{\"Glance\":{\"OpenReading\":\"yes\"}}", "takes true or false, not 'yes'")]
     [InlineData("{\"Van\":{\"Id\":7}}", "takes a short name of a-z, 0-9 and '-', not 7")]
-    public void WrongType_IsNamed(string json, string what) => Assert.Contains(what, Assert.Single(Problems(json)), StringComparison.Ordinal);
+    public void WrongType_IsNamed(string json, string what) =>
+        Assert.Contains(what, Assert.Single(Problems(json)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("{\"Tank\":{\"VolumeLitres\":0}}")]
@@ -51,14 +55,23 @@ public sealed class ConfigurationProblemTests
     public void ValueOutsideItsRange_IsRefused(string json) => Assert.Single(Problems(json));
 
     [Theory]
-    [InlineData("{\"Tank\":{\"ReliefCelsius\":50},\"Shower\":{\"UsableTopCelsius\":50}}", "Tank:ReliefCelsius is 50 and must lie 5 K above Shower:UsableTopCelsius, which is 50")]
-    [InlineData("{\"Tank\":{\"ReliefCelsius\":60},\"Shower\":{\"MixedCelsius\":58}}", "must lie 5 K above Shower:MixedCelsius, which is 58")]
+    [InlineData(
+        "{\"Tank\":{\"ReliefCelsius\":50},\"Shower\":{\"UsableTopCelsius\":50}}",
+        "Tank:ReliefCelsius is 50 and must lie 5 K above Shower:UsableTopCelsius, which is 50")]
+    [InlineData(
+        "{\"Tank\":{\"ReliefCelsius\":60},\"Shower\":{\"MixedCelsius\":58}}",
+        "must lie 5 K above Shower:MixedCelsius, which is 58")]
     [InlineData("{\"OneWire\":{\"ScanSeconds\":20}}", "is shorter than OneWire:ScanSeconds")]
     [InlineData("{\"Messaging\":{\"Host\":\"broker\",\"EmbeddedBroker\":true}}", "does not go with Messaging:Host")]
     [InlineData("{\"Messaging\":{\"Host\":\"broker\",\"PasswordFile\":\"/etc/p\"}}", "needs Messaging:UserName")]
-    [InlineData("{\"Outputs\":{\"BuzzerPin\":17,\"LampPin\":17}}", "Outputs:LampPin: pin 17 is taken by Outputs:BuzzerPin")]
-    [InlineData("{\"Outputs\":{\"LampPin\":4},\"Signals\":[{\"Signal\":\"tray_wet\",\"Pin\":4}]}", "pin 4 is taken by Signals:0:Pin")]
-    [InlineData("{\"Signals\":[{\"Signal\":\"tray_wet\",\"Pin\":4},{\"Signal\":\"tray_wet\",\"Pin\":5}]}", "'tray_wet' stands already in Signals:0")]
+    [InlineData(
+        "{\"Outputs\":{\"BuzzerPin\":17,\"LampPin\":17}}", "Outputs:LampPin: pin 17 is taken by Outputs:BuzzerPin")]
+    [InlineData(
+        "{\"Outputs\":{\"LampPin\":4},\"Signals\":[{\"Signal\":\"tray_wet\",\"Pin\":4}]}",
+        "pin 4 is taken by Signals:0:Pin")]
+    [InlineData(
+        "{\"Signals\":[{\"Signal\":\"tray_wet\",\"Pin\":4},{\"Signal\":\"tray_wet\",\"Pin\":5}]}",
+        "'tray_wet' stands already in Signals:0")]
     public void RelationThatDoesNotHold_NamesBothSides(string json, string what) =>
         Assert.Contains(what, Assert.Single(Problems(json)), StringComparison.Ordinal);
 
@@ -105,7 +118,8 @@ public sealed class ConfigurationProblemTests
     [Fact]
     public void CommentsSchemaTrailingCommaAndByteOrderMark_AreTaken()
     {
-        var configuration = Read("\uFEFF{ // our van\n \"$schema\": \"./x.json\", /* tank */ \"Tank\": { \"VolumeLitres\": 30, }, }");
+        var configuration = Read(
+            "\uFEFF{ // our van\n \"$schema\": \"./x.json\", /* tank */ \"Tank\": { \"VolumeLitres\": 30, }, }");
 
         Assert.Empty(configuration.Problems);
         Assert.Equal(30, configuration.Options.Tank.VolumeLitres);
@@ -114,7 +128,9 @@ public sealed class ConfigurationProblemTests
     [Fact]
     public void Environment_OverridesScalarsOverTheFile()
     {
-        var configuration = Read("{\"Tank\":{\"VolumeLitres\":30}}", [("ONBOARDHEAT__Tank__VolumeLitres", "18.5"), ("ONBOARDHEAT__Messaging__Tls", "true")]);
+        var configuration = Read(
+            "{\"Tank\":{\"VolumeLitres\":30}}",
+            [("ONBOARDHEAT__Tank__VolumeLitres", "18.5"), ("ONBOARDHEAT__Messaging__Tls", "true")]);
 
         Assert.Empty(configuration.Problems);
         Assert.Equal((18.5, true), (configuration.Options.Tank.VolumeLitres, configuration.Options.Messaging.Tls));
@@ -122,12 +138,18 @@ public sealed class ConfigurationProblemTests
     }
 
     [Theory]
-    [InlineData("ONBOARDHEAT__Probes__0__Rom", "28-000000000001", "Probes:0:Rom: is a list or in one; the environment sets single values only")]
+    [InlineData(
+        "ONBOARDHEAT__Probes__0__Rom", "28-000000000001",
+        "Probes:0:Rom: is a list or in one; the environment sets single values only")]
     [InlineData("ONBOARDHEAT__Tank", "24", "Tank: is a section; the environment sets single values only")]
     [InlineData("ONBOARDHEAT__Tank__Volume", "24", "Tank:Volume: is no known key")]
-    [InlineData("ONBOARDHEAT__Tank__VolumeLitres", "NaN", "Tank:VolumeLitres: takes a number of litres, 1 to 500, not 'NaN'")]
-    [InlineData("ONBOARDHEAT__Tank__VolumeLitres", "24,5", "Tank:VolumeLitres: takes a number of litres, 1 to 500, not '24,5'")]
-    [InlineData("ONBOARDHEAT__Tank__VolumeLitres__X", "1", "Tank:VolumeLitres:X: 'Tank:VolumeLitres' is a value and has nothing below it")]
+    [InlineData(
+        "ONBOARDHEAT__Tank__VolumeLitres", "NaN", "Tank:VolumeLitres: takes a number of litres, 1 to 500, not 'NaN'")]
+    [InlineData(
+        "ONBOARDHEAT__Tank__VolumeLitres", "24,5", "Tank:VolumeLitres: takes a number of litres, 1 to 500, not '24,5'")]
+    [InlineData(
+        "ONBOARDHEAT__Tank__VolumeLitres__X", "1",
+        "Tank:VolumeLitres:X: 'Tank:VolumeLitres' is a value and has nothing below it")]
     public void EnvironmentThatCannotBeTaken_IsNamed(string name, string text, string what) =>
         Assert.Equal($"{name}: {what}", Assert.Single(Read("{}", [(name, text)]).Problems));
 
@@ -143,11 +165,13 @@ public sealed class ConfigurationProblemTests
 
     [Fact]
     public void FileThatIsNotThere_IsOneProblem() => Assert.Contains(
-        "cannot be read", Assert.Single(Configuration.Load("/nowhere/van.json", [], ConfigurationUse.Any).Problems), StringComparison.Ordinal);
+        "cannot be read", Assert.Single(Configuration.Load("/nowhere/van.json", [], ConfigurationUse.Any).Problems),
+        StringComparison.Ordinal);
 
     private static IReadOnlyList<string> Problems(string json) => Read(json).Problems;
 
-    private static Configuration Read(string json, (string Name, string Text)[]? environment = null) => Configuration.Read(
+    private static Configuration Read(string json, (string Name, string Text)[]? environment = null) =>
+        Configuration.Read(
         File,
         Encoding.UTF8.GetBytes(json),
         (environment ?? []).Select(e => new KeyValuePair<string, string>(e.Name, e.Text)),

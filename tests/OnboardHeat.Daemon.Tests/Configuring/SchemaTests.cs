@@ -62,12 +62,15 @@ public sealed class SchemaTests
                 "array" => ("minItems", "maxItems"),
                 _ => ("minimum", "maximum"),
             };
-            Assert.Equal((fact.Path, fact.Min, fact.Max), (fact.Path, Number(found.Value, min), Number(found.Value, max)));
+            Assert.Equal(
+                (fact.Path, fact.Min, fact.Max), (fact.Path, Number(found.Value, min), Number(found.Value, max)));
             var isItem = fact.Path.Contains("[]", StringComparison.Ordinal);
             if (!isItem || !fact.IsRequired)
             {
                 var value = isItem && fact.Value == "\"\"" ? null : fact.Value;
-                Assert.Equal((fact.Path, value), (fact.Path, found.Value.TryGetProperty("default", out var d) ? d.GetRawText() : null));
+                Assert.Equal(
+                    (fact.Path, value),
+                    (fact.Path, found.Value.TryGetProperty("default", out var d) ? d.GetRawText() : null));
             }
         });
     }
@@ -89,8 +92,11 @@ public sealed class SchemaTests
         using var schema = JsonDocument.Parse(File.ReadAllText(SchemaFile));
         foreach (var list in Facts().Where(f => f.Type == "array"))
         {
-            var required = Find(schema.RootElement, list.Path)!.Value.GetProperty("items").GetProperty("required").EnumerateArray().Select(e => e.GetString()!);
-            var inTable = Facts().Where(f => f.IsRequired && f.Path.StartsWith(list.Path + "[]:", StringComparison.Ordinal)).Select(f => f.Path.Split(':')[^1]);
+            var required = Find(schema.RootElement, list.Path)!.Value.GetProperty("items")
+                .GetProperty("required").EnumerateArray().Select(e => e.GetString()!);
+            var inTable = Facts()
+                .Where(f => f.IsRequired && f.Path.StartsWith(list.Path + "[]:", StringComparison.Ordinal))
+                .Select(f => f.Path.Split(':')[^1]);
             Assert.Equal(inTable.Order(StringComparer.Ordinal), required.Order(StringComparer.Ordinal));
         }
     }
@@ -134,8 +140,10 @@ public sealed class SchemaTests
         }
     }
 
-    private static string? Text(JsonElement schema, string name) => schema.TryGetProperty(name, out var value) ? value.GetString() : null;
+    private static string? Text(JsonElement schema, string name) =>
+        schema.TryGetProperty(name, out var value) ? value.GetString() : null;
 
     private static double? Number(JsonElement schema, string name) =>
-        schema.TryGetProperty(name, out var value) ? double.Parse(value.GetRawText(), CultureInfo.InvariantCulture) : null;
+        schema.TryGetProperty(name, out var value)
+            ? double.Parse(value.GetRawText(), CultureInfo.InvariantCulture) : null;
 }

@@ -9,12 +9,15 @@ public sealed class CrewTests
     [Fact]
     public void CoolantLossTold_MakesThemStopCloseTheValvesAndLoseLess()
     {
-        // GIVEN the day on which the hose comes off WHEN it is told 15 s later THEN they stop the engine and shut the valves.
+        // GIVEN the day on which the hose comes off WHEN it is told 15 s later THEN they stop the engine and shut the
+        // valves.
         var told = Drive(toldAfterS: 15);
         var untold = Drive(toldAfterS: double.PositiveInfinity);
         Assert.False(told.Truth.IsEngineOn);
         Assert.True(told.Truth.AreValvesClosed);
-        Assert.True(told.Truth.EngineCelsius < untold.Truth.EngineCelsius, $"{told.Truth.EngineCelsius:0} / {untold.Truth.EngineCelsius:0} °C");
+        Assert.True(
+            told.Truth.EngineCelsius < untold.Truth.EngineCelsius,
+            $"{told.Truth.EngineCelsius:0} / {untold.Truth.EngineCelsius:0} °C");
     }
 
     [Fact]

@@ -9,7 +9,10 @@ public sealed class DemoPageTests
     private static readonly AlarmSnapshot s_loss = new(
         AlarmTable.Of(AlarmKind.CoolantLoss), "", AlarmState.Unacknowledged, true, 0,
         "the tray rose 9.2 K in 8 s while the engine ran, and the return stopped following the flow 12 s ago",
-        ["Stop when it is safe, engine off.", "Let it cool: never open a hot cap.", "Close both isolation valves.", "Call for help."]);
+        [
+            "Stop when it is safe, engine off.", "Let it cool: never open a hot cap.", "Close both isolation valves.",
+            "Call for help.",
+        ]);
 
     [Theory]
     [InlineData(72, 23)]
@@ -64,9 +67,11 @@ public sealed class DemoPageTests
     [InlineData(380, "6 min 20 s")]
     [InlineData(600, "10 min")]
     [InlineData(7260, "2 h 1 min")]
-    public void Spans_AreSaidAsPeopleSayThem(double seconds, string said) => Assert.Equal(said, Words.Span(TimeSpan.FromSeconds(seconds)));
+    public void Spans_AreSaidAsPeopleSayThem(double seconds, string said) =>
+        Assert.Equal(said, Words.Span(TimeSpan.FromSeconds(seconds)));
 
-    private static DemoMoment WithAlarm(DemoMoment moment) => moment with { Picture = moment.Picture with { Alarms = [s_loss, .. moment.Picture.Alarms] } };
+    private static DemoMoment WithAlarm(DemoMoment moment) =>
+        moment with { Picture = moment.Picture with { Alarms = [s_loss, .. moment.Picture.Alarms] } };
 
     private static List<DemoMoment> Day()
     {

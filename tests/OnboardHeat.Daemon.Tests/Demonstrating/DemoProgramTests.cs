@@ -10,7 +10,8 @@ public sealed class DemoProgramTests
     {
         var outcome = await WholeProgram.RunAsync(["demo", "--speed", "max"]);
 
-        // The hose comes off at a known moment of the plan, 8:40:00 + 3 h 250 s; whether it was told is the monitor's to earn.
+        // The hose comes off at a known moment of the plan, 8:40:00 + 3 h 250 s; whether it was told is the monitor's
+        // to earn.
         Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
         Assert.Contains("11:44:10 The flow hose came off at the tank.", outcome.Output, StringComparison.Ordinal);
         Assert.Matches("coolant-loss told .* after|coolant-loss was NOT told", outcome.Output);

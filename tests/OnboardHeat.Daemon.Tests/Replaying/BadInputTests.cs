@@ -19,13 +19,17 @@ public sealed class BadInputTests : IDisposable
     [InlineData("2026-05-03T09:00:00Z,1e308,,", "line 2, column tank_top", "'1e308' is no temperature")]
     [InlineData("2026-05-03T09:00:00Z,1e400,,", "line 2, column tank_top", "'1e400' is no temperature")]
     [InlineData("2026-05-03T09:00:00Z,Infinity,,", "line 2, column tank_top", "'Infinity' is no temperature")]
-    [InlineData("2026-05-03T09:00:00Z,\"1,5\",,", "line 2, column tank_top", "'1,5' is no temperature; decimals take a point")]
-    [InlineData("2026-05-03T09:00:00Z,1,5,,", "line 2", "5 cells under a header of 4; decimals take a point, not a comma")]
+    [InlineData(
+        "2026-05-03T09:00:00Z,\"1,5\",,", "line 2, column tank_top", "'1,5' is no temperature; decimals take a point")]
+    [InlineData(
+        "2026-05-03T09:00:00Z,1,5,,", "line 2", "5 cells under a header of 4; decimals take a point, not a comma")]
     [InlineData("2026-05-03T09:00:00Z,40", "line 2", "2 cells under a header of 4")]
     [InlineData("2026-05-03T09:00:00Z,warm,,", "line 2, column tank_top", "'warm' is no temperature")]
-    [InlineData("2026-05-03T09:00:00Z,40,yes,", "line 2, column engine_running", "'yes' is no signal; those are 0 or 1")]
+    [InlineData(
+        "2026-05-03T09:00:00Z,40,yes,", "line 2, column engine_running", "'yes' is no signal; those are 0 or 1")]
     [InlineData("2026-05-03T09:00:00Z,40,,dance", "line 2, column action", "'dance' is no action")]
-    [InlineData("2026-05-03T09:00:00,40,,", "line 2, column time", "'2026-05-03T09:00:00' is no ISO 8601 time with an offset")]
+    [InlineData(
+        "2026-05-03T09:00:00,40,,", "line 2, column time", "'2026-05-03T09:00:00' is no ISO 8601 time with an offset")]
     [InlineData("2026-02-30T09:00:00Z,40,,", "line 2, column time", "is no ISO 8601 time")]
     [InlineData("03.05.2026 09:00,40,,", "line 2, column time", "is no ISO 8601 time")]
     [InlineData(",40,,", "line 2, column time", "is empty")]
@@ -48,7 +52,8 @@ public sealed class BadInputTests : IDisposable
 
     [Fact]
     public void ChannelTwiceAtTheSameTime_IsRefusedAtTheSecond() => AssertRefused(
-        Header + "2026-05-03T09:00:02Z,40,,\n2026-05-03T11:00:02+02:00,41,,\n", "line 3, column tank_top", "given twice at the same time");
+        Header + "2026-05-03T09:00:02Z,40,,\n2026-05-03T11:00:02+02:00,41,,\n", "line 3, column tank_top",
+        "given twice at the same time");
 
     [Theory]
     [InlineData("time,tank_top,tank_top\n", "line 1, column tank_top", "the header names this column twice")]
@@ -68,11 +73,13 @@ public sealed class BadInputTests : IDisposable
 
     [Fact]
     public void TenMegabyteLine_IsRefusedByItsLengthAndLine() => AssertRefused(
-        Header + "2026-05-03T09:00:00Z,40,,\n" + new string('7', 10_000_000) + "\n", "line 3", "the line is 10000000 characters long");
+        Header + "2026-05-03T09:00:00Z,40,,\n" + new string('7', 10_000_000) + "\n", "line 3",
+        "the line is 10000000 characters long");
 
     [Fact]
     public void QuoteLeftOpenOverTwentyMegabytes_IsRefusedByItsLine() => AssertRefused(
-        Header + "2026-05-03T09:00:00Z,40,,\n\"" + string.Concat(Enumerable.Repeat("2026-05-03T09:00:00Z,40,,\n", 800_000)),
+        Header + "2026-05-03T09:00:00Z,40,,\n\"" + string.Concat(
+            Enumerable.Repeat("2026-05-03T09:00:00Z,40,,\n", 800_000)),
         "line 3",
         "open quote");
 
@@ -80,7 +87,9 @@ public sealed class BadInputTests : IDisposable
     public void Picture_IsNoRecording()
     {
         // GIVEN the first bytes of a PNG file (RFC 2083, section 3.1) and some noise after it
-        byte[] bytes = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, .. Enumerable.Range(0, 5000).Select(i => (byte)((i * 167) ^ (i >> 3)))];
+        byte[] bytes = [
+            0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A,
+            .. Enumerable.Range(0, 5000).Select(i => (byte)((i * 167) ^ (i >> 3)))];
         var file = _folder.Write("photo.csv", bytes);
 
         AssertRefused(file, "line 1, column 1", "is no column of a recording");
@@ -89,7 +98,8 @@ public sealed class BadInputTests : IDisposable
     [Fact]
     public void NoteThatIsNoUtf8_IsRefusedAtItsCell()
     {
-        var file = _folder.Write("latin.csv", Encoding.Latin1.GetBytes(Header + "2026-05-03T09:00:00Z,40,,note:caf\u00e9\n"));
+        var file = _folder.Write(
+            "latin.csv", Encoding.Latin1.GetBytes(Header + "2026-05-03T09:00:00Z,40,,note:caf\u00e9\n"));
 
         AssertRefused(file, "line 2, column action", "is no action");
     }
@@ -115,7 +125,8 @@ public sealed class BadInputTests : IDisposable
 
     private void AssertRefused(string textOrFile, string place, string what)
     {
-        var file = textOrFile.StartsWith(_folder.Path, StringComparison.Ordinal) ? textOrFile : _folder.Write("drive.csv", textOrFile);
+        var file = textOrFile.StartsWith(_folder.Path, StringComparison.Ordinal)
+            ? textOrFile : _folder.Write("drive.csv", textOrFile);
 
         var outcome = ReplayCall.Of([file], everyS: 1);
 

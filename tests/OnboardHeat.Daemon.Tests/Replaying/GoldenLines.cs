@@ -4,8 +4,8 @@ using System.Text.Json;
 namespace OnboardHeat.Daemon.Tests.Replaying;
 
 /// <summary>
-/// Compares lines with their golden. Figures may differ by what exp and log differ between processors; alarms, their times and words
-/// may not.
+/// Compares lines with their golden. Figures may differ by what exp and log differ between processors; alarms, their
+/// times and words may not.
 /// </summary>
 internal static class GoldenLines
 {
@@ -20,7 +20,8 @@ internal static class GoldenLines
         {
             if (i >= golden.Length || i >= lines.Length)
             {
-                differences.Add(i >= lines.Length ? $"line {i + 1} is missing: {golden[i]}" : $"line {i + 1} is new: {lines[i]}");
+                differences.Add(
+                    i >= lines.Length ? $"line {i + 1} is missing: {golden[i]}" : $"line {i + 1} is new: {lines[i]}");
                 continue;
             }
 
@@ -65,5 +66,6 @@ internal static class GoldenLines
             && (Time(expected) - Time(actual)).Duration() <= TimeSpan.FromMinutes(MinutesSlack);
     }
 
-    private static DateTimeOffset Time(JsonElement element) => DateTimeOffset.Parse(element.GetString()!, CultureInfo.InvariantCulture);
+    private static DateTimeOffset Time(JsonElement element) =>
+        DateTimeOffset.Parse(element.GetString()!, CultureInfo.InvariantCulture);
 }

@@ -4,7 +4,8 @@ using OnboardHeat.Engine.Options;
 namespace OnboardHeat.Daemon.Tests.Replaying;
 
 /// <summary>
-/// The whole daemon under recorded drives: what it told once, it tells again. <c>ONBOARDHEAT_GOLDEN=write</c> writes the goldens anew.
+/// The whole daemon under recorded drives: what it told once, it tells again. <c>ONBOARDHEAT_GOLDEN=write</c> writes
+/// the goldens anew.
 /// </summary>
 public sealed class GoldenTests
 {
@@ -13,7 +14,8 @@ public sealed class GoldenTests
     private static string Folder => Path.Combine(House.Root, "tests", "OnboardHeat.Daemon.Tests", "Recordings");
 
     public static TheoryData<string> Recordings =>
-        new(Directory.EnumerateFiles(Folder, "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal));
+        new(Directory.EnumerateFiles(Folder, "*.csv")
+            .Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal));
 
     [Theory]
     [MemberData(nameof(Recordings))]
@@ -30,7 +32,8 @@ public sealed class GoldenTests
 
         Assert.True(File.Exists(golden), $"{name} has no golden; ONBOARDHEAT_GOLDEN=write makes one.");
         var differences = GoldenLines.Differences(File.ReadAllLines(golden), lines);
-        Assert.True(differences.Count == 0, $"{name}: {differences.Count} differences\n{string.Join('\n', differences)}");
+        Assert.True(
+            differences.Count == 0, $"{name}: {differences.Count} differences\n{string.Join('\n', differences)}");
     }
 
     [Theory]
@@ -51,7 +54,8 @@ public sealed class GoldenTests
     [Fact]
     public void SmallestDifferenceThatMatters_IsSeen()
     {
-        const string line = """{"v":1,"kind":"status","run":1,"elapsedS":60,"time":"2026-05-03T09:00:00Z","showerMinutes":5.4,"heatingWatts":900,"until":"at"}""";
+        const string line = """{"v":1,"kind":"status","run":1,"elapsedS":60,"time":"2026-05-03T09:00:00Z","""
+            + """ "showerMinutes":5.4,"heatingWatts":900,"until":"at"}""";
         string[] golden = [line];
         var alarm = line.Replace("09:00:00", "09:00:01", StringComparison.Ordinal);
 
@@ -59,7 +63,8 @@ public sealed class GoldenTests
         Assert.Single(GoldenLines.Differences(golden, [line.Replace("5.4", "5.412", StringComparison.Ordinal)]));
         Assert.Single(GoldenLines.Differences(golden, [line.Replace("900", "900.2", StringComparison.Ordinal)]));
         Assert.Single(GoldenLines.Differences(golden, [line.Replace("5.4", "null", StringComparison.Ordinal)]));
-        Assert.Single(GoldenLines.Differences(golden, [line.Replace("\"at\"", "\"unknown\"", StringComparison.Ordinal)]));
+        Assert.Single(
+            GoldenLines.Differences(golden, [line.Replace("\"at\"", "\"unknown\"", StringComparison.Ordinal)]));
         Assert.Single(GoldenLines.Differences(golden, [alarm]));
         Assert.Single(GoldenLines.Differences(golden, []));
         Assert.Single(GoldenLines.Differences(golden, [line, line]));

@@ -6,14 +6,16 @@ namespace OnboardHeat.Daemon.Tests.Replaying;
 /// <summary>What looks odd and is in order is answered like its plain form.</summary>
 public sealed class GoodInputTests : IDisposable
 {
-    private const string Plain = "time,tank_top,tank_bottom,action\n2026-05-03T09:00:00Z,40,20,\n2026-05-03T09:00:02Z,41,21,note:hot\n";
+    private const string Plain =
+        "time,tank_top,tank_bottom,action\n2026-05-03T09:00:00Z,40,20,\n2026-05-03T09:00:02Z,41,21,note:hot\n";
 
     private readonly TemporaryFolder _folder = new();
 
     public void Dispose() => _folder.Dispose();
 
     [Fact]
-    public void ByteOrderMark_ChangesNothing() => AssertSame([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(Plain)]);
+    public void ByteOrderMark_ChangesNothing() =>
+        AssertSame([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(Plain)]);
 
     [Fact]
     public void CarriageReturns_ChangeNothing() => AssertSame(Plain.ReplaceLineEndings("\r\n"));
@@ -30,10 +32,12 @@ public sealed class GoodInputTests : IDisposable
 
     [Fact]
     public void QuotedCells_ChangeNothing() => AssertSame(
-        "\"time\",\"tank_top\",tank_bottom,action\n2026-05-03T09:00:00Z,\"40\",20,\"\"\n\"2026-05-03T09:00:02Z\",41,21,\"note:hot\"\n");
+        "\"time\",\"tank_top\",tank_bottom,action\n2026-05-03T09:00:00Z,\"40\",20,\"\"\n"
+        + "\"2026-05-03T09:00:02Z\",41,21,\"note:hot\"\n");
 
     [Fact]
-    public void OtherOffset_ChangesNothing() => AssertSame(Plain.Replace("T09", "T11", StringComparison.Ordinal).Replace("Z", "+02:00", StringComparison.Ordinal));
+    public void OtherOffset_ChangesNothing() => AssertSame(
+        Plain.Replace("T09", "T11", StringComparison.Ordinal).Replace("Z", "+02:00", StringComparison.Ordinal));
 
     [Fact]
     public void RowsOfEqualTime_AreOneScan() => AssertSame(
@@ -43,7 +47,9 @@ public sealed class GoodInputTests : IDisposable
     [Fact]
     public void EmptyCellAndScientificForm_AreTaken() => Assert.Equal(
         ExitCode.Done,
-        ReplayCall.Of([_folder.Write("a.csv", "time,tank_top,flow\n2026-05-03T09:00:00Z,4.05e1,\n2026-05-03T09:00:00.25Z,-0.0625,+85\n")]).ExitCode);
+        ReplayCall.Of([_folder.Write(
+            "a.csv",
+            "time,tank_top,flow\n2026-05-03T09:00:00Z,4.05e1,\n2026-05-03T09:00:00.25Z,-0.0625,+85\n")]).ExitCode);
 
     private void AssertSame(string text) => AssertSame(Encoding.UTF8.GetBytes(text));
 

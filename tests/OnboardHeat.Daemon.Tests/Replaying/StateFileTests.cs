@@ -16,8 +16,12 @@ public sealed class StateFileTests : IDisposable
 
     private static KeptFileContent SomeContent => new(7, new KeptState
     {
-        Learnt = new LearntVan { Tank = new LearntTank { LossWPerK = new Estimate(0.71, 0.05, TimeSpan.FromHours(3), 12) } },
-        Alarms = [new KeptAlarm("rating-near", "hose", AlarmState.Shelved, true, false, true, 12.5, 600, "hot \u00b0 hose")],
+        Learnt = new LearntVan
+        {
+            Tank = new LearntTank { LossWPerK = new Estimate(0.71, 0.05, TimeSpan.FromHours(3), 12) },
+        },
+        Alarms =
+            [new KeptAlarm("rating-near", "hose", AlarmState.Shelved, true, false, true, 12.5, 600, "hot \u00b0 hose")],
         IsInWorks = true,
         WorksAgeS = 60.25,
         IsDrained = true,

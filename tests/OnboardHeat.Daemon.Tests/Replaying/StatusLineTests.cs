@@ -22,13 +22,15 @@ public sealed class StatusLineTests : IDisposable
 
         var outcome = ReplayCall.Of([Recording(elapsedS)], everyS: 10);
 
-        Assert.Equal([100, 110.5, 120, 152, 160], outcome.Of("status").Select(e => e.GetProperty("elapsedS").GetDouble()));
+        Assert.Equal(
+            [100, 110.5, 120, 152, 160], outcome.Of("status").Select(e => e.GetProperty("elapsedS").GetDouble()));
     }
 
     [Fact]
     public void NewRun_CountsItsMultiplesFromItsOwnFirstRow()
     {
-        var file = _folder.Write("a.csv", "run,elapsed_s,tank_top\n1,0,40\n1,7,40\n1,11,40\n2,3,40\n2,12,40\n2,13,40\n");
+        var file = _folder.Write(
+            "a.csv", "run,elapsed_s,tank_top\n1,0,40\n1,7,40\n1,11,40\n2,3,40\n2,12,40\n2,13,40\n");
 
         var outcome = ReplayCall.Of([file], everyS: 10);
 

@@ -15,7 +15,8 @@ internal sealed class OptionNumber<TOwner>(
 
     /// <inheritdoc/>
     public override void Describe(TOwner owner, string path, ICollection<OptionFacts> into) =>
-        into.Add(new OptionFacts(path, "number", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired)
+        into.Add(
+            new OptionFacts(path, "number", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired)
         {
             Unit = unit,
         });

@@ -20,7 +20,9 @@ internal static class OptionRelations
         CheckPins(options, reading);
         if (options.OneWire.ParkedScanSeconds < options.OneWire.ScanSeconds)
         {
-            reading.Problem("OneWire:ParkedScanSeconds", "is shorter than OneWire:ScanSeconds; a standing van is not read more often");
+            reading.Problem(
+                "OneWire:ParkedScanSeconds",
+                "is shorter than OneWire:ScanSeconds; a standing van is not read more often");
         }
 
         if (options.Outputs.DisplayHeight is not (null or 32 or 64))
@@ -63,8 +65,8 @@ internal static class OptionRelations
         {
             reading.Problem(
                 reading.Stated.ContainsKey("Tank:ReliefCelsius") ? "Tank:ReliefCelsius" : key,
-                FormattableString.Invariant(
-                    $"Tank:ReliefCelsius is {options.Tank.ReliefCelsius} and must lie {ReliefMarginK} K above {key}, which is {celsius}"));
+                FormattableString.Invariant($"Tank:ReliefCelsius is {options.Tank.ReliefCelsius} and must lie ")
+                    + FormattableString.Invariant($"{ReliefMarginK} K above {key}, which is {celsius}"));
         }
     }
 

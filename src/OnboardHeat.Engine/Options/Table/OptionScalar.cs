@@ -13,7 +13,8 @@ internal abstract class OptionScalar<TOwner>(string name, bool isRequired) : Opt
     {
         if (json.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray)
         {
-            reading.Problem(path, $"takes {What}, not {(json.TokenType == JsonTokenType.StartObject ? "a section" : "a list")}");
+            reading.Problem(
+                path, $"takes {What}, not {(json.TokenType == JsonTokenType.StartObject ? "a section" : "a list")}");
             json.Skip();
         }
         else if (json.TokenType == JsonTokenType.Null)

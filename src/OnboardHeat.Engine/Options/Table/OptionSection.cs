@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace OnboardHeat.Engine.Options.Table;
 
 /// <summary>A section: a JSON object with known keys.</summary>
-internal sealed class OptionSection<TOwner, TSection>(string name, Func<TOwner, TSection> get, OptionKeys<TSection> keys)
+internal sealed class OptionSection<TOwner, TSection>(
+    string name, Func<TOwner, TSection> get, OptionKeys<TSection> keys)
     : OptionNode<TOwner>(name)
 {
     /// <inheritdoc/>

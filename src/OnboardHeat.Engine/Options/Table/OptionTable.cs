@@ -39,7 +39,8 @@ internal static class OptionTable
         new OptionSection<OnboardHeatOptions, ShowerOptions>("Shower", o => o.Shower, Shower()),
         new OptionSection<OnboardHeatOptions, CircuitOptions>("Circuit", o => o.Circuit, new(
             new OptionNumber<CircuitOptions>(
-                "CoolantMaxCelsius", 60, 140, "degrees Celsius", o => o.CoolantMaxCelsius, (o, v) => o.CoolantMaxCelsius = v),
+                "CoolantMaxCelsius", 60, 140, "degrees Celsius", o => o.CoolantMaxCelsius,
+                (o, v) => o.CoolantMaxCelsius = v),
             new OptionList<CircuitOptions, PartOptions>("Parts", ListMax, (o, v) => o.Parts = v, s_part))),
         new OptionSection<OnboardHeatOptions, OneWireOptions>("OneWire", o => o.OneWire, new(
             new OptionText<OneWireOptions>("Bus", TextForm.BusName, o => o.Bus, (o, v) => o.Bus = v),
@@ -61,7 +62,8 @@ internal static class OptionTable
             new OptionText<GlanceOptions>(
                 "CertificateFile", TextForm.AbsolutePath, o => o.CertificateFile, (o, v) => o.CertificateFile = v),
             new OptionText<GlanceOptions>(
-                "CertificateKeyFile", TextForm.AbsolutePath, o => o.CertificateKeyFile, (o, v) => o.CertificateKeyFile = v))),
+                "CertificateKeyFile", TextForm.AbsolutePath, o => o.CertificateKeyFile,
+                (o, v) => o.CertificateKeyFile = v))),
         new OptionSection<OnboardHeatOptions, ControlOptions>("Control", o => o.Control, new(
             new OptionText<ControlOptions>("Socket", TextForm.SocketPath, o => o.Socket, (o, v) => o.Socket = v))),
         new OptionSection<OnboardHeatOptions, LogOptions>("Log", o => o.Log, new(
@@ -89,7 +91,8 @@ internal static class OptionTable
         new OptionNumber<ShowerOptions>(
             "MixedCelsius", 25, 60, "degrees Celsius", o => o.MixedCelsius, (o, v) => o.MixedCelsius = v),
         new OptionNumber<ShowerOptions>(
-            "FlowLitresPerMinute", 0.1, 30, "litres per minute", o => o.FlowLitresPerMinute, (o, v) => o.FlowLitresPerMinute = v),
+            "FlowLitresPerMinute", 0.1, 30, "litres per minute", o => o.FlowLitresPerMinute,
+            (o, v) => o.FlowLitresPerMinute = v),
         new OptionNumber<ShowerOptions>(
             "UsefulMinutes", 0.5, 60, "minutes", o => o.UsefulMinutes, (o, v) => o.UsefulMinutes = v),
         new OptionNumber<ShowerOptions>(

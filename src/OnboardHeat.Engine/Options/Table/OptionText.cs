@@ -12,10 +12,12 @@ internal sealed class OptionText<TOwner>(
 
     /// <inheritdoc/>
     public override void Describe(TOwner owner, string path, ICollection<OptionFacts> into) =>
-        into.Add(new OptionFacts(path, "string", get(owner) is { } text ? $"\"{text}\"" : null, null, form.MaxLength, IsRequired));
+        into.Add(new OptionFacts(
+            path, "string", get(owner) is { } text ? $"\"{text}\"" : null, null, form.MaxLength, IsRequired));
 
     /// <inheritdoc/>
-    protected override string? TakeValue(ref Utf8JsonReader json, TOwner owner) => json.TokenType == JsonTokenType.String
+    protected override string? TakeValue(ref Utf8JsonReader json, TOwner owner) =>
+        json.TokenType == JsonTokenType.String
         ? TakeText(json.GetString()!, owner)
         : $"takes {What}, not {Words.Of(ref json)}";
 

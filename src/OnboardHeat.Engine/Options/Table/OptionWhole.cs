@@ -13,7 +13,8 @@ internal sealed class OptionWhole<TOwner>(
 
     /// <inheritdoc/>
     public override void Describe(TOwner owner, string path, ICollection<OptionFacts> into) =>
-        into.Add(new OptionFacts(path, "integer", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired));
+        into.Add(
+            new OptionFacts(path, "integer", get(owner)?.ToString(CultureInfo.InvariantCulture), min, max, IsRequired));
 
     /// <inheritdoc/>
     protected override string? TakeValue(ref Utf8JsonReader json, TOwner owner) =>
@@ -23,7 +24,8 @@ internal sealed class OptionWhole<TOwner>(
 
     /// <inheritdoc/>
     protected override string? TakeText(string text, TOwner owner) =>
-        int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && Take(value, owner)
+        int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+            && Take(value, owner)
             ? null
             : $"takes {What}, not '{Words.Brief(text)}'";
 

@@ -26,7 +26,8 @@ internal static class Spelling
             row[0] = i;
             for (var j = 1; j <= b.Length; j++)
             {
-                var change = char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 1]) ? diagonal : diagonal + 1;
+                var change = char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 1])
+                    ? diagonal : diagonal + 1;
                 diagonal = row[j];
                 row[j] = Math.Min(change, Math.Min(row[j], row[j - 1]) + 1);
             }

@@ -13,11 +13,13 @@ internal sealed record TextForm(string What, int MaxLength, Func<string, bool> I
         text.Length > 0 && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-'));
 
     /// <summary>Words for people, on one line.</summary>
-    public static TextForm Words { get; } = new("words, up to 80 characters", 80, text => text.Length > 0 && !text.Any(char.IsControl));
+    public static TextForm Words { get; } = new(
+        "words, up to 80 characters", 80, text => text.Length > 0 && !text.Any(char.IsControl));
 
     /// <summary>The name of a temperature channel.</summary>
     public static TextForm ChannelName { get; } = new(
-        "a channel (tank_top, tank_middle, tank_bottom, flow, return, surroundings, tray, outlet, cold_supply, engine_coolant)",
+        "a channel (tank_top, tank_middle, tank_bottom, flow, return, surroundings, tray, outlet, cold_supply, "
+            + "engine_coolant)",
         32,
         text => Channels.TryParse(text, out _));
 
@@ -28,7 +30,8 @@ internal sealed record TextForm(string What, int MaxLength, Func<string, bool> I
         text => Core.Scans.Signals.TryParse(text, out _));
 
     /// <summary>A probe's number as the kernel writes it.</summary>
-    public static TextForm Rom { get; } = new("a probe's number, two hex digits, '-' and twelve hex digits in lower case", 15, text =>
+    public static TextForm Rom { get; } = new(
+        "a probe's number, two hex digits, '-' and twelve hex digits in lower case", 15, text =>
         text.Length == 15 && text[2] == '-' && text.Remove(2, 1).All(char.IsAsciiHexDigitLower));
 
     /// <summary>The path of a file or folder that does not depend on where the daemon was started.</summary>
@@ -46,7 +49,8 @@ internal sealed record TextForm(string What, int MaxLength, Func<string, bool> I
         Uri.CheckHostName(text) != UriHostNameType.Unknown);
 
     /// <summary>An address of this machine.</summary>
-    public static TextForm Address { get; } = new("an IP address of this machine", 64, text => System.Net.IPAddress.TryParse(text, out _));
+    public static TextForm Address { get; } = new(
+        "an IP address of this machine", 64, text => System.Net.IPAddress.TryParse(text, out _));
 
     private static bool IsAbsolutePath(string text) => text.StartsWith('/') && !text.Any(char.IsControl);
 }
