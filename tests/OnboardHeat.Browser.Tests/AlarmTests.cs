@@ -30,7 +30,7 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
         var seen = page.GetByRole(AriaRole.Button, new() { Name = "Seen: Tank too hot" });
         await seen.ClickAsync();
         await Expect(lead.Locator(".said")).ToContainTextAsync("Not done");
-        await PairAsync(page);
+        await stage.PairAsync(page);
 
         await seen.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
@@ -128,16 +128,4 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
 
     private static Task CriticalAsync(IPage page) =>
         Expect(page.Locator("#alarms .is-lead[data-priority=critical]")).ToBeVisibleAsync(new() { Timeout = PatienceMs });
-
-    private async Task PairAsync(IPage page)
-    {
-        var said = await stage.CommandAsync("pair");
-        var code = said.Split("Code ")[1][..9];
-        var entry = await page.Context.NewPageAsync();
-        await entry.GotoAsync(stage.Address + "/pair");
-        await entry.GetByLabel("Code").FillAsync(code);
-        await entry.GetByRole(AriaRole.Button, new() { Name = "Pair" }).ClickAsync();
-        await Expect(entry.Locator("#said")).ToContainTextAsync("Paired as");
-        Assert.NotEmpty(await stage.CommandAsync("unpair"));
-    }
 }

@@ -98,6 +98,7 @@
     document.getElementById('works').hidden = !p.works && p.worksWords.length === 0;
     document.getElementById('works-title').hidden = !p.works;
     house.text('works-words', p.worksWords.join(' '));
+    doings.show(p);
     house.text('minutes', f.showerMinutes === null ? '–' : minutes(f.showerMinutes));
     house.text('range', range(f));
     house.text('plan', plan(p));

@@ -59,6 +59,19 @@ public abstract class Stage : IAsyncLifetime
         return page;
     }
 
+    /// <summary>Pairs the phone that a page is open on, by a code of the command line.</summary>
+    internal async Task PairAsync(IPage page)
+    {
+        var said = await CommandAsync("pair");
+        var code = said.Split("Code ")[1][..9];
+        var entry = await page.Context.NewPageAsync();
+        await entry.GotoAsync(Address + "/pair");
+        await entry.GetByLabel("Code").FillAsync(code);
+        await entry.GetByRole(AriaRole.Button, new() { Name = "Pair" }).ClickAsync();
+        await Assertions.Expect(entry.Locator("#said")).ToContainTextAsync("Paired as");
+        Assert.NotEmpty(await CommandAsync("unpair"));
+    }
+
     /// <summary>Puts all phones away: a daemon has room for so many live pages only.</summary>
     internal async Task PutAwayAsync()
     {
