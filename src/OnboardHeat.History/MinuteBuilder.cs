@@ -8,8 +8,8 @@ using OnboardHeat.History.Blocks;
 namespace OnboardHeat.History;
 
 /// <summary>
-/// Gathers turns until a block is closed: a minute while driving, ten minutes parked, and soon after an alarm or an action, because
-/// power may go next.
+/// Gathers turns until a block is closed: a minute while driving, ten minutes parked, and soon after an alarm or an
+/// action, because power may go next.
 /// </summary>
 internal sealed class MinuteBuilder
 {
@@ -19,12 +19,15 @@ internal sealed class MinuteBuilder
     /// <summary>Events close a block no more often than this: an alarm that chatters must not wear the card.</summary>
     private static readonly TimeSpan s_eventsApart = TimeSpan.FromSeconds(10);
 
-    /// <summary>Where nothing tells whether the engine runs, readings that move this far say that something goes on.</summary>
+    /// <summary>
+    /// Where nothing tells whether the engine runs, readings that move this far say that something goes on.
+    /// </summary>
     private const double MovedK = 0.5;
 
     private readonly List<Scan> _scans = [];
     private readonly List<Entry> _entries = [];
     private bool _hasEvent;
+    private long _gap;
     private bool _isDriving;
     private Forecast _forecast = Forecast.Unknown;
     private TimeSpan _closedAt = TimeSpan.MinValue;
@@ -43,6 +46,9 @@ internal sealed class MinuteBuilder
         var isWanted = _hasEvent && (_closedAt == TimeSpan.MinValue || now - _closedAt >= s_eventsApart);
         return before ?? (isFull || isWanted ? Close() : null);
     }
+
+    /// <summary>So many turns were lost before the one that comes next.</summary>
+    public void NoteGap(long turns) => _gap += turns;
 
     /// <summary>Closes what was gathered; null when that is nothing.</summary>
     public MinuteDraft? Close()
@@ -83,6 +89,13 @@ internal sealed class MinuteBuilder
     {
         var run = turn.Scan.Run;
         var elapsed = turn.Scan.Elapsed;
+        if (_gap > 0)
+        {
+            Note(new RecordedEvent(
+                run, elapsed, null, "mark", "history-gap", "", $"{_gap} scans before this were not recorded: the record was too slow"));
+            _gap = 0;
+        }
+
         foreach (var action in turn.Scan.Actions)
         {
             var kind = action.Kind == ActionKind.Changed ? "mark" : "action";

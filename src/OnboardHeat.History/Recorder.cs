@@ -51,6 +51,7 @@ public sealed class Recorder : IAsyncDisposable
     private volatile bool _isWaiting;
     private int? _highestRunBefore;
     private int? _runShift;
+    private long _droppedTold;
 
     /// <summary>A recorder into a folder.</summary>
     /// <param name="folder">Folder of the record; made when it is missing.</param>
@@ -96,6 +97,7 @@ public sealed class Recorder : IAsyncDisposable
         {
             while (_turns.Reader.TryRead(out var turn))
             {
+                NoteDropped();
                 if (_builder.Add(turn) is { } draft)
                 {
                     _ring.Add(draft);
@@ -125,6 +127,19 @@ public sealed class Recorder : IAsyncDisposable
 
     /// <summary>Whether it waits for turns and nothing is being written (for tests).</summary>
     internal bool IsIdle => _turns.Reader.Count == 0 && _isWaiting && _writing.IsCompleted;
+
+    /// <summary>
+    /// Turns that were lost because this queue was full are told in the record, before the turn that follows them.
+    /// </summary>
+    private void NoteDropped()
+    {
+        var dropped = _turns.Dropped;
+        if (dropped > _droppedTold)
+        {
+            _builder.NoteGap(dropped - _droppedTold);
+            _droppedTold = dropped;
+        }
+    }
 
     private async Task<bool> MoreAsync()
     {
@@ -244,6 +259,7 @@ public sealed class Recorder : IAsyncDisposable
                     book.CheckOlder(name);
                     book.Damage.ForEach(Tell);
                     book.Damage.Clear();
+                    book.Shelf.LetGo();
                 }
 
                 return true;

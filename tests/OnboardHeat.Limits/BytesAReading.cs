@@ -7,7 +7,10 @@ using OnboardHeat.History.Files;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Size on disk of readings: six probes every two seconds, the file's growth with everything in it, an open hour and packed ones.</summary>
+/// <summary>
+/// Size on disk of readings: six probes every two seconds, the file's growth with everything in it, an open hour and
+/// packed ones.
+/// </summary>
 internal static class BytesAReading
 {
     private const int ReadingsAScan = 6;
@@ -21,6 +24,7 @@ internal static class BytesAReading
         var packed = new SimulatedCard();
         var drive = new SomeScans(seed).Drive(1, 1800).ToArray();
         Console.WriteLine($"  payload of an hour's scans: {ScanCodec.Encode(drive).Length / 1800.0 / ReadingsAScan:0.000} bytes a reading");
+        Console.WriteLine($"  payload of an hour's scans in all: {ScanCodec.Encode(drive).Length} bytes");
         var first = Grow(packed, seed, 61, isTidied: true);
         var day = Grow(packed, seed, 24 * 60, isTidied: true) - first;
         return Verdict.AtMost("bytes a reading, open hour", hour / (59.0 * ScansAMinute * ReadingsAScan), 3, seed)

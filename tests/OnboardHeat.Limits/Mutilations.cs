@@ -1,9 +1,13 @@
 using OnboardHeat.Adapters.Tests.History;
+using OnboardHeat.Core;
+using OnboardHeat.Engine.Keeping;
 using OnboardHeat.History.Files;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Damages the files of a record in every way a worn card does. What is read afterwards is exact, or the loss is told.</summary>
+/// <summary>
+/// Damages the files of a record in every way a worn card does. What is read afterwards is exact, or the loss is told.
+/// </summary>
 internal static class Mutilations
 {
     public static int Run(int seed, int cases)
@@ -45,8 +49,63 @@ internal static class Mutilations
             }
         }
 
-        return Verdict.None("silent losses", silent, cases, seed) | Verdict.None("wrong values", wrong, cases, seed)
+        return Learnt(seed, cases / 4) | Verdict.None("silent losses", silent, cases, seed) | Verdict.None("wrong values", wrong, cases, seed)
             | Verdict.None("recording that does not go on", failed, cases, seed);
+    }
+
+    /// <summary>
+    /// The small file of what was learnt: what is read back is one of the two newest states, or the loss is told.
+    /// </summary>
+    private static int Learnt(int seed, int cases)
+    {
+        var folder = Directory.CreateTempSubdirectory("onboardheat-learnt-").FullName;
+        int silent = 0, wrong = 0;
+        for (var i = 0; i < cases; i++)
+        {
+            var random = new Random(seed + i);
+            var path = Path.Combine(folder, "learnt.onboardheat");
+            var file = new KeptFile(path, hasSecondCopy: true);
+            for (var run = 1; run <= 2; run++)
+            {
+                file.Write(new KeptFileContent(run, KeptState.Fresh with { WorksAgeS = run * 1.25 }));
+            }
+
+            foreach (var copy in i % 3 == 0 ? (string[])[path, path + ".before"] : [path])
+            {
+                Mutilate(copy, random);
+            }
+
+            var told = new List<string>();
+            var back = new KeptFile(path, hasSecondCopy: true).Read(told.Add);
+            silent += back?.Run != 2 && told.Count == 0 ? 1 : 0;
+            wrong += back is not null && (back.Run is not (1 or 2) || back.State.WorksAgeS != back.Run * 1.25) ? 1 : 0;
+        }
+
+        Directory.Delete(folder, recursive: true);
+        return Verdict.None("silent losses of what was learnt", silent, cases, seed)
+            | Verdict.None("wrong values of what was learnt", wrong, cases, seed);
+    }
+
+    private static void Mutilate(string path, Random random)
+    {
+        var bytes = File.ReadAllBytes(path);
+        switch (random.Next(4))
+        {
+            case 0:
+                bytes[random.Next(bytes.Length)] ^= (byte)(1 << random.Next(8));
+                break;
+            case 1:
+                bytes.AsSpan(random.Next(bytes.Length)).Clear();
+                break;
+            case 2:
+                bytes = bytes[..random.Next(bytes.Length)];
+                break;
+            default:
+                bytes = [];
+                break;
+        }
+
+        File.WriteAllBytes(path, bytes);
     }
 
     private static string Damage(SimulatedCard card, Random random)

@@ -20,6 +20,7 @@ internal sealed class MonthFile : IDisposable
     private readonly LiteDatabase _engine;
     private readonly ILiteCollection<BsonDocument> _minutes;
     private readonly ILiteCollection<BsonDocument> _hours;
+    private readonly ILiteCollection<BsonDocument> _pieces;
     private readonly ILiteCollection<BsonDocument> _digests;
 
     private MonthFile(IRecordFile data, IRecordFile log)
@@ -47,6 +48,7 @@ internal sealed class MonthFile : IDisposable
 
         _minutes = _engine.GetCollection("minutes", BsonAutoId.Int64);
         _hours = _engine.GetCollection("hours", BsonAutoId.Int64);
+        _pieces = _engine.GetCollection("pieces", BsonAutoId.Int64);
         _digests = _engine.GetCollection("digests", BsonAutoId.Int64);
     }
 
@@ -123,7 +125,13 @@ internal sealed class MonthFile : IDisposable
     /// <summary>Puts an hour in the place of its minutes.</summary>
     public void Pack(StoredHour hour, IReadOnlyList<long> minutes)
     {
-        _hours.Insert(new BsonDocument { ["_id"] = hour.Number, ["s"] = hour.Scans });
+        var pieces = HourPieces.Cut(hour.Scans);
+        _hours.Insert(new BsonDocument { ["_id"] = hour.Number, [HourPieces.Scans] = pieces[0], [HourPieces.More] = pieces.Count - 1 });
+        for (var i = 1; i < pieces.Count; i++)
+        {
+            _pieces.Insert(new BsonDocument { ["_id"] = HourPieces.IdOf(hour.Number, i), [HourPieces.Piece] = pieces[i] });
+        }
+
         _digests.Insert(new BsonDocument { ["_id"] = hour.Number, ["e"] = hour.Entries, ["r"] = hour.Rollups });
         foreach (var number in minutes)
         {
@@ -157,7 +165,7 @@ internal sealed class MonthFile : IDisposable
 
     /// <summary>Scans of packed hours, from a number on, in order.</summary>
     public IReadOnlyList<(long Number, byte[] Scans)> ReadHours(long from, int max) =>
-        [.. From(_hours, from, max).Select(d => (d["_id"].AsInt64, Bytes(d, "s")))];
+        [.. From(_hours, from, max).Select(hour => (hour["_id"].AsInt64, Whole(hour)))];
 
     /// <summary>Entries and roll-ups of packed hours, from a number on, in order.</summary>
     public IReadOnlyList<(long Number, byte[] Entries, byte[] Rollups)> ReadDigests(long from, int max) =>
@@ -188,6 +196,19 @@ internal sealed class MonthFile : IDisposable
             _data.Dispose();
             _log.Dispose();
         }
+    }
+
+    private byte[] Whole(BsonDocument hour)
+    {
+        var first = Bytes(hour, HourPieces.Scans);
+        var more = hour[HourPieces.More].IsInt32 ? hour[HourPieces.More].AsInt32 : 0;
+        if (more is <= 0 or >= HourPieces.Most)
+        {
+            return first;
+        }
+
+        var rest = From(_pieces, HourPieces.IdOf(hour["_id"].AsInt64, 1), more).Select(piece => Bytes(piece, HourPieces.Piece));
+        return [.. first, .. rest.SelectMany(bytes => bytes)];
     }
 
     private static byte[] Bytes(BsonDocument document, string field) => document[field].IsBinary ? document[field].AsBinary : [];

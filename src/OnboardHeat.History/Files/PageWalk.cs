@@ -6,8 +6,9 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// Finds blocks in a file that the engine cannot read (any more), by walking its pages: no index, no header, no free list is needed.
-/// It looks at the pages as the data file holds them and as they are with the log laid over; what it finds proves itself by checksum.
+/// Finds blocks in a file that the engine cannot read (any more), by walking its pages: no index, no header, no free
+/// list is needed. It looks at the pages as the data file holds them and as they are with the log laid over; what it
+/// finds proves itself by checksum.
 /// </summary>
 internal static class PageWalk
 {
@@ -80,6 +81,7 @@ internal static class PageWalk
 
     private static IEnumerable<byte[]> FindIn(Dictionary<uint, byte[]> pages)
     {
+        var pieces = new PieceGathering();
         foreach (var page in pages.Values)
         {
             if (page[TypeAt] != DataPage)
@@ -89,15 +91,20 @@ internal static class PageWalk
 
             for (var slot = 0; slot <= page[HighestSlotAt] && slot < byte.MaxValue; slot++)
             {
-                foreach (var block in BlocksOf(Document(pages, page, slot)))
+                foreach (var block in BlocksOf(Document(pages, page, slot), pieces))
                 {
                     yield return block;
                 }
             }
         }
+
+        foreach (var block in pieces.Blocks())
+        {
+            yield return block;
+        }
     }
 
-    private static List<byte[]> BlocksOf(byte[]? document)
+    private static List<byte[]> BlocksOf(byte[]? document, PieceGathering pieces)
     {
         var found = new List<byte[]>();
         if (document is null)
@@ -107,7 +114,9 @@ internal static class PageWalk
 
         try
         {
-            foreach (var value in BsonSerializer.Deserialize(document).Values)
+            var read = BsonSerializer.Deserialize(document);
+            pieces.Add(read);
+            foreach (var value in read.Values)
             {
                 if (value.IsBinary && Block.TryOpen(value.AsBinary, out _, out _))
                 {
@@ -123,7 +132,9 @@ internal static class PageWalk
         return found;
     }
 
-    /// <summary>The bytes of a document that begins in this slot, gathered along its chain; null where none does.</summary>
+    /// <summary>
+    /// The bytes of a document that begins in this slot, gathered along its chain; null where none does.
+    /// </summary>
     private static byte[]? Document(Dictionary<uint, byte[]> pages, byte[] page, int slot)
     {
         var bytes = new MemoryStream();

@@ -12,6 +12,7 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
     private readonly SortedDictionary<MonthName, List<RunSpan>?> _files = Listed(disk);
     private MonthFile? _open;
     private (MonthName Name, MonthFile File)? _looked;
+    private bool _hasLooked;
 
     /// <summary>All files, oldest first.</summary>
     public IReadOnlyList<MonthName> Names => [.. _files.Keys];
@@ -27,6 +28,7 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
     public FileHealth Check(MonthName name)
     {
         DropLooked();
+        _hasLooked = true;
         var health = FileCheck.Of(() => MonthFile.Look(disk, name));
         _files[name] = [.. health.Runs];
         return health;
@@ -58,6 +60,7 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
 
         DropLooked();
         var file = MonthFile.Look(disk, name);
+        _hasLooked = true;
         _looked = (name, file);
         return file;
     }
@@ -80,8 +83,27 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
     /// <summary>A minute was added to the newest file.</summary>
     public void Added(in BlockHeader header) => RunSpan.Add(_files[Newest!.Value] ??= [], header);
 
-    /// <summary>How to date a run, from all that is known of it in every file.</summary>
-    public RunDates Dates(int run) => new(run, [.. Names.SelectMany(Spans).Where(span => span.Run == run).SelectMany(span => span.Anchors)]);
+    /// <summary>
+    /// How to date a run, from all that is known of it in the file given and in those beside it that it reaches into.
+    /// Runs rise from file to file, so no other need be read.
+    /// </summary>
+    public RunDates Dates(int run, MonthName at)
+    {
+        var names = Names.ToList();
+        int first = names.IndexOf(at), last = first;
+        while (first > 0 && Spans(names[first]) is [var begin, ..] && begin.Run == run)
+        {
+            first--;
+        }
+
+        while (last < names.Count - 1 && Spans(names[last]) is [.., var end] && end.Run == run)
+        {
+            last++;
+        }
+
+        var spans = names.Take(first..(last + 1)).SelectMany(Spans).Where(span => span.Run == run);
+        return new RunDates(run, [.. spans.SelectMany(span => span.Anchors)]);
+    }
 
     public void Forget(MonthName name)
     {
@@ -89,8 +111,19 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
         _files.Remove(name);
     }
 
-    /// <summary>Closes what was opened to look at: its pages need not stay in memory.</summary>
-    public void LetGo() => DropLooked();
+    /// <summary>
+    /// Closes what was opened to look at, and gives its memory back: the engine keeps every page that it read, tens of
+    /// megabytes after a year was drawn, and by itself nothing here would ever ask for them.
+    /// </summary>
+    public void LetGo()
+    {
+        DropLooked();
+        if (_hasLooked)
+        {
+            _hasLooked = false;
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        }
+    }
 
     public void Dispose() => DropLooked();
 

@@ -3,7 +3,9 @@ using OnboardHeat.History.Files;
 
 namespace OnboardHeat.History.ReadBack;
 
-/// <summary>The questions that readers put to the shelf; each gives a bounded number of blocks. Damaged ones are passed over.</summary>
+/// <summary>
+/// The questions that readers put to the shelf; each gives a bounded number of blocks. Damaged ones are passed over.
+/// </summary>
 internal static class BlockReading
 {
     /// <summary>Packed hours of scans in one answer: a few tens of kilobytes.</summary>
@@ -12,18 +14,20 @@ internal static class BlockReading
     /// <summary>Digests in one answer.</summary>
     private const int DigestsAtOnce = 200;
 
-    /// <summary>All parts of all runs that touch a span of time, oldest first.</summary>
-    public static IReadOnlyList<SpanRef> Spans(RecordBook book, Func<SpanRef, bool> isWanted)
+    /// <summary>
+    /// All parts of all runs that are wanted, oldest first; files before the one given are not even read.
+    /// </summary>
+    public static IReadOnlyList<SpanRef> Spans(RecordBook book, Func<SpanRef, bool> isWanted, MonthName? fromFile = null)
     {
         var dates = new Dictionary<int, RunDates>();
         var found = new List<SpanRef>();
-        foreach (var name in book.Shelf.Names)
+        foreach (var name in book.Shelf.Names.Where(name => fromFile is not { } first || name.CompareTo(first) >= 0))
         {
             foreach (var span in book.Shelf.Spans(name))
             {
                 if (!dates.TryGetValue(span.Run, out var dating))
                 {
-                    dates[span.Run] = dating = book.Shelf.Dates(span.Run);
+                    dates[span.Run] = dating = book.Shelf.Dates(span.Run, name);
                 }
 
                 var part = new SpanRef(name, span.Run, span.FirstNumber, span.LastNumber, span.First, span.Last, dating);
@@ -37,7 +41,9 @@ internal static class BlockReading
         return found;
     }
 
-    /// <summary>Blocks of scans from a number on: some packed hours, or, after the last of them, all minutes that are left.</summary>
+    /// <summary>
+    /// Blocks of scans from a number on: some packed hours, or, after the last of them, all minutes that are left.
+    /// </summary>
     public static BlockBatch Scans(RecordBook book, SpanRef span, long from)
     {
         var file = book.Shelf.Take(span.File);
@@ -53,7 +59,9 @@ internal static class BlockReading
         return new BlockBatch(blocks, span.LastNumber + 1, IsEnd: true);
     }
 
-    /// <summary>Entries (or roll-ups) of packed hours from a number on, then the entries of the minutes that are left.</summary>
+    /// <summary>
+    /// Entries (or roll-ups) of packed hours from a number on, then the entries of the minutes that are left.
+    /// </summary>
     public static BlockBatch Digests(RecordBook book, SpanRef span, long from, BlockKind kind)
     {
         var file = book.Shelf.Take(span.File);
@@ -76,7 +84,9 @@ internal static class BlockReading
         return new BlockBatch(blocks, span.LastNumber + 1, IsEnd: true);
     }
 
-    /// <summary>Number of the first packed hour of a part that ends at or after a date, so that reading can begin there.</summary>
+    /// <summary>
+    /// Number of the first packed hour of a part that ends at or after a date, so that reading can begin there.
+    /// </summary>
     public static long StartAt(RecordBook book, SpanRef span, DateTimeOffset from)
     {
         var next = span.FirstNumber;

@@ -50,7 +50,8 @@ internal sealed class RecordQueue(RecordDesk desk) : IRecordQueue
     {
         var found = new List<QueuedEntry>();
         var place = _places.TryGetValue(after, out var known) ? known : ((MonthName File, long Number)?)null;
-        foreach (var span in BlockReading.Spans(book, span => place is not { } begin || IsFrom(span, begin)))
+        var file = place?.File ?? FileOf(book, after + 1);
+        foreach (var span in BlockReading.Spans(book, span => place is not { } begin || IsFrom(span, begin), file))
         {
             var next = place is { } at && at.File == span.File && at.Number > span.FirstNumber ? at.Number : span.FirstNumber;
             for (var isEnd = false; !isEnd;)
@@ -71,6 +72,22 @@ internal sealed class RecordQueue(RecordDesk desk) : IRecordQueue
         }
 
         return found;
+    }
+
+    /// <summary>
+    /// The newest file that begins at or before an entry: a receiver that is nearly up to date needs no older one.
+    /// </summary>
+    private static MonthName? FileOf(RecordBook book, long entry)
+    {
+        foreach (var name in book.Shelf.Names.Reverse())
+        {
+            if (book.Shelf.Take(name).ReadAbout() is { } about && about.FirstEntry <= entry)
+            {
+                return name;
+            }
+        }
+
+        return null;
     }
 
     private static bool IsFrom(SpanRef span, (MonthName File, long Number) begin) =>

@@ -108,6 +108,13 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
             }
         }
 
+        await desk.Ask(
+            book =>
+            {
+                book.Shelf.LetGo();
+                return true;
+            },
+            false);
         return drawing.Lines();
     }
 
@@ -159,14 +166,14 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     {
         var isWhole = (span.Dates.At(span.First) ?? DateTimeOffset.MinValue) >= from;
         var next = isWhole ? span.FirstNumber : await desk.Ask(book => BlockReading.StartAt(book, span, from), span.FirstNumber);
+        var coming = BatchAt(span, kind, next);
         while (true)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            var at = next;
-            var batch = await desk.Ask<BlockBatch?>(
-                book => kind == BlockKind.Scans ? BlockReading.Scans(book, span, at) : BlockReading.Digests(book, span, at, kind),
-                kind == BlockKind.Scans ? null : BlockBatch.Empty)
-                ?? throw Closed();
+            var batch = await coming ?? throw Closed();
+
+            // The owner's thread reads on while this one unpacks.
+            coming = batch.IsEnd ? Task.FromResult<BlockBatch?>(BlockBatch.Empty) : BatchAt(span, kind, batch.Next);
             foreach (var block in batch.Blocks)
             {
                 if ((span.Dates.At(block.Header.First) ?? DateTimeOffset.MinValue) > to)
@@ -181,10 +188,15 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
             {
                 yield break;
             }
-
-            next = batch.Next;
         }
     }
+
+    /// <summary>
+    /// Null where the record is closed and scans were asked for; charts and lists are then merely short.
+    /// </summary>
+    private Task<BlockBatch?> BatchAt(SpanRef span, BlockKind kind, long from) => desk.Ask<BlockBatch?>(
+        book => kind == BlockKind.Scans ? BlockReading.Scans(book, span, from) : BlockReading.Digests(book, span, from, kind),
+        kind == BlockKind.Scans ? null : BlockBatch.Empty);
 
     private static bool IsBetween(SpanRef span, TimeSpan elapsed, DateTimeOffset from, DateTimeOffset to) =>
         (span.Dates.At(elapsed) ?? DateTimeOffset.MinValue) is var at && at >= from && at <= to;

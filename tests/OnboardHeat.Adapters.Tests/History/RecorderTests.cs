@@ -1,4 +1,6 @@
+using OnboardHeat.Core;
 using OnboardHeat.Core.Scans;
+using OnboardHeat.Engine;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.History;
 
@@ -175,6 +177,33 @@ public sealed class RecorderTests
         Assert.Equal(drive.Max(scan => scan[Channel.Flow].Value), lines[0].Points.Max(point => point.Max), 3);
         Assert.Equal(drive.Min(scan => scan[Channel.Flow].Value), lines[0].Points.Min(point => point.Min), 3);
         Assert.Empty(lines[2].Points);
+    }
+
+    [Fact]
+    public async Task TurnsLostBecauseTheQueueWasFull_AreMarkedAsAGap()
+    {
+        var feed = new TurnFeed();
+        var turns = feed.Subscribe("record", 30);
+        var monitor = new Monitor(RecorderRig.Van, KeptState.Fresh);
+        foreach (var scan in new SomeScans(21).Drive(1, 100))
+        {
+            feed.Publish(new Turn(scan, monitor.Observe(scan)));
+        }
+
+        feed.Complete();
+        var card = new SimulatedCard();
+        await using (var recorder = new Recorder(
+            () => card, RecordLimits.Default with { FreeBytes = 0 }, turns, new HouseStatus(), TimeProvider.System, _ => { }))
+        {
+            await recorder.RunAsync();
+        }
+
+        await using var later = new RecorderRig(card);
+        await later.SettleAsync();
+        var events = await ListAsync(later.Recorder.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
+        var gap = Assert.Single(events, happened => happened.Name == "history-gap");
+        Assert.StartsWith("70 scans before this", gap.Text, StringComparison.Ordinal);
+        Assert.Equal(30, (await ListAsync(later.Recorder.Reader.ReadRunScansAsync(1, 1, s_never))).Count);
     }
 
     private static async Task RecordAsync(SimulatedCard card, IEnumerable<Scan> scans)

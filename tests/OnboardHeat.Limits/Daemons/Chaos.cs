@@ -9,7 +9,7 @@ namespace OnboardHeat.Limits.Daemons;
 /// </summary>
 internal static class Chaos
 {
-    private const int AtOnce = 8;
+    private const int AtOnce = 16;
     private const double WithinS = 10;
 
     public static async Task<int> RunAsync(int seed, int cases)

@@ -57,7 +57,7 @@ internal sealed class ChaosCase : IAsyncDisposable
 
         _began = TimeProvider.System.GetTimestamp();
         var next = 1;
-        while (_messageAtS is null && NowS < ChaosDrive.LengthS - 5)
+        while (_messageAtS is null && NowS < ChaosDrive.LengthS - 4)
         {
             if (next < _drive.Scans.Count && NowS >= _drive.Scans[next].Elapsed.TotalSeconds)
             {

@@ -13,10 +13,10 @@ namespace OnboardHeat.Limits.Daemons;
 internal sealed class ChaosDrive
 {
     /// <summary>The play begins so long before the hose comes off.</summary>
-    public const double LeadS = 30;
+    public const double LeadS = 20;
 
     /// <summary>How long it is played.</summary>
-    public const double LengthS = 150;
+    public const double LengthS = 110;
 
     /// <summary>Without any chaos the alarm must come so soon, and the tray must be among its reasons.</summary>
     private const double WithinS = 45;

@@ -21,14 +21,14 @@ internal sealed record ChaosPlan
         Channel[] others = [.. ChaosDrive.Fitted.Where(channel => channel != Channel.Tray)];
         while (true)
         {
-            var hangFrom = Between(random, 4, 40);
-            var downFrom = Between(random, 4, 35);
+            var hangFrom = Between(random, 4, 30);
+            var downFrom = Between(random, 4, 25);
             var plan = new ChaosPlan
             {
-                KillAtS = random.NextDouble() < 0.7 ? Between(random, 6, 60) : null,
-                FullFromS = random.NextDouble() < 0.4 ? Between(random, 2, 40) : null,
+                KillAtS = random.NextDouble() < 0.7 ? Between(random, 4, 50) : null,
+                FullFromS = random.NextDouble() < 0.4 ? Between(random, 2, 30) : null,
                 Hang = random.NextDouble() < 0.5 ? (hangFrom, hangFrom + Between(random, 5, 25), others[random.Next(others.Length)]) : null,
-                BrokerDown = random.NextDouble() < 0.6 ? (downFrom, downFrom + Between(random, 10, 40)) : null,
+                BrokerDown = random.NextDouble() < 0.6 ? (downFrom, downFrom + Between(random, 10, 35)) : null,
             };
             if (plan.KillAtS is not null || plan.FullFromS is not null || plan.Hang is not null || plan.BrokerDown is not null)
             {

@@ -35,7 +35,9 @@ internal static class MemoryYear
 
         var bytes = Directory.EnumerateFiles(van.State, "*.db").Sum(file => new FileInfo(file).Length);
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"  record of {bytes / 1e6:0} MB; high-water mark {StatusMB(daemon.Process.Id, "VmHWM:"):0.0} MB"));
+            CultureInfo.InvariantCulture,
+            $"  record of {bytes / 1e6:0} MB; high-water mark {StatusMB(daemon.Process.Id, "VmHWM:"):0.0} MB; of its own"
+            + $" {StatusMB(daemon.Process.Id, "RssAnon:"):0.0} MB, pages of the program {StatusMB(daemon.Process.Id, "RssFile:"):0.0} MB"));
         return DaemonProcess.IsAheadOfTime
             ? Verdict.AtMost("MB resident with a year of history, the most of every second", most, LimitMB, seed)
             : Verdict.AtMost("MB resident of the plain build (held only for the ahead-of-time build)", most, 10 * LimitMB, seed);
