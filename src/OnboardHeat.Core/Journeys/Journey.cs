@@ -37,11 +37,8 @@ public sealed record Journey
     public double MeanWatts =>
         (Joules.OfKilowattHours(GainedKWh) / TimeSpan.FromSeconds(Math.Max(1, ToS - FromS))).Value;
 
-    /// <summary>
-    /// Of the gain, what came while the element was on and the engine off, kilowatt-hours; null where <c>element_on</c>
-    /// is not fitted.
-    /// </summary>
-    public double? ElementKWh { get; init; }
+    /// <summary>Of a heating run, what each source gave; empty where <c>element_on</c> is not fitted.</summary>
+    public IReadOnlyList<SourceHeat> BySource { get; init; } = [];
 
     /// <summary>Seconds from the start until the mean reached 40 °C; null when it began above or never did.</summary>
     public double? ToFortyS { get; init; }
@@ -60,9 +57,36 @@ public sealed record Journey
 
     /// <summary>
     /// Of a standing spell of six hours and 15 K or more: heat lost for each kelvin above the surroundings, watts per
-    /// kelvin. Null when the spell is too short, too cool or without a surroundings probe.
+    /// kelvin. Null when the spell is too short, too cool or without a surroundings probe. Where a contact tells of the
+    /// valves, it is of a stretch with closed ones.
     /// </summary>
     public Estimate? LossWPerK { get; init; }
+
+    /// <summary>Of a standing spell: length of the stretch by which its lagging is judged, seconds.</summary>
+    public double JudgedS { get; init; }
+
+    /// <summary>
+    /// Of a standing spell: tank probes above the surroundings at its start, kelvin; null when one of them is not
+    /// known.
+    /// </summary>
+    public double? StartExcessK { get; init; }
+
+    /// <summary>
+    /// Of a standing spell: water at the top above that at the bottom at its start, kelvin. A draw leaves cold water
+    /// below, and then the probes' mean is not that of the water for the whole night.
+    /// </summary>
+    public double StartLayersK { get; init; }
+
+    /// <summary>
+    /// Of a standing spell: share of it with the valves to the coil open, 0 to 1; null where nobody tells.
+    /// </summary>
+    public double? ValvesOpenShare { get; init; }
+
+    /// <summary>Of a standing spell: share of it in which coolant took heat out by its own buoyancy, 0 to 1.</summary>
+    public double CirculatedShare { get; init; }
+
+    /// <summary>What ended it.</summary>
+    public JourneyEnd EndedBy { get; init; }
 
     /// <summary>Parts that were above their rating; empty when none was.</summary>
     public IReadOnlyList<PartMinutes> OverRating { get; init; } = [];

@@ -119,11 +119,13 @@ internal sealed class JourneyFinder(VanDescription van)
             _drawing.Add(scan, tank, isEngineOn);
             if (scan.ElapsedS - _drewAtS > DrawGapS)
             {
-                var draw = _drawing.Close(scan.Run, van.Fitted);
+                var draw = _drawing.Close(scan.Run, van.Fitted, JourneyEnd.ByItself);
 
-                // What goes out slowly on the whole is circulation through open valves, seen in steps by the probes.
+                // What goes out slowly on the whole is circulation through open valves, seen in steps by the probes:
+                // the rest goes on.
                 if (-draw.MeanWatts > DrawsOnTheWholeW)
                 {
+                    EndRest(isDrivenAfter: false, JourneyEnd.Draw);
                     End(draw);
                 }
             }
@@ -159,14 +161,19 @@ internal sealed class JourneyFinder(VanDescription van)
         }
         else
         {
-            End(_heating.Close(scan.Run, van.Fitted));
+            End(_heating.Close(scan.Run, van.Fitted, _drawing.IsOpen ? JourneyEnd.Draw : JourneyEnd.ByItself));
         }
     }
 
     private void Rest(ScreenedScan scan, TankEstimate tank, bool isEngineOn)
     {
-        var isResting = !isEngineOn && scan[Signal.ElementOn] != true && !_drawing.IsOpen
-            && (van.Fitted.Has(Signal.EngineRunning) || !_heating.IsOpen);
+        var isResting = !isEngineOn && scan[Signal.ElementOn] != true && (van.Fitted.Has(Signal.EngineRunning) || !_heating.IsOpen);
+        if (isResting && _drawing.IsOpen)
+        {
+            // Whether this is a draw shows when it ends.
+            return;
+        }
+
         if (isResting && (!_resting.IsOpen || scan.ElapsedS < SettlesS))
         {
             _resting.Open(_resting.IsOpen ? _resting.FromS : scan.ElapsedS, scan.ElapsedS, tank, tank.StoredJ.Value);
@@ -175,17 +182,26 @@ internal sealed class JourneyFinder(VanDescription van)
         {
             _resting.Add(scan, tank, isEngineOn);
         }
-        else if (_resting.IsOpen)
+        else
         {
-            CloseRest(isEngineOn);
+            EndRest(isEngineOn, EndOf(scan, isEngineOn));
         }
     }
 
-    private void CloseRest(bool isDrivenAfter)
+    private JourneyEnd EndOf(ScreenedScan scan, bool isEngineOn) =>
+        _drawing.IsOpen ? JourneyEnd.Draw : isEngineOn ? JourneyEnd.Engine
+        : scan[Signal.ElementOn] == true ? JourneyEnd.Element : JourneyEnd.ByItself;
+
+    private void EndRest(bool isDrivenAfter, JourneyEnd end)
     {
+        if (!_resting.IsOpen)
+        {
+            return;
+        }
+
         var lengthS = _resting.LastS - _resting.FromS;
         var isStop = lengthS is >= StopS and < StandingS && isDrivenAfter && _hasDriven;
-        var journey = _resting.Close(_run, van.Fitted, lengthS < StandingS ? JourneyType.Stop : null);
+        var journey = _resting.Close(_run, van.Fitted, end, lengthS < StandingS ? JourneyType.Stop : null);
         if (lengthS >= StandingS || isStop)
         {
             End(journey);
@@ -196,18 +212,15 @@ internal sealed class JourneyFinder(VanDescription van)
     {
         if (_drawing.IsOpen)
         {
-            End(_drawing.Close(_run, van.Fitted));
+            End(_drawing.Close(_run, van.Fitted, JourneyEnd.RecordEnd));
         }
 
         if (_heating.IsOpen)
         {
-            End(_heating.Close(_run, van.Fitted));
+            End(_heating.Close(_run, van.Fitted, JourneyEnd.RecordEnd));
         }
 
-        if (_resting.IsOpen)
-        {
-            CloseRest(isDrivenAfter: false);
-        }
+        EndRest(isDrivenAfter: false, JourneyEnd.RecordEnd);
     }
 
     private void End(Journey journey)

@@ -89,8 +89,24 @@ public sealed class JourneyFinderTests
     }
 
     [Fact]
-    public void ShortStanding_GivesNoLossCoefficient() =>
-        Assert.Null(Assert.Single(Journeys(s_van, Parked(4, 70)), j => j.Type == JourneyType.Standing).LossWPerK);
+    public void ShortStanding_GivesNoLossCoefficient()
+    {
+        var plan = Parked(4, 70).With(new Happening(0, HappeningKind.ValvesClosed, 1e9));
+        Assert.Null(Assert.Single(Journeys(s_van, plan), j => j.Type == JourneyType.Standing).LossWPerK);
+    }
+
+    [Fact]
+    public void CirculationThatLooksLikeADrawForAMinute_DoesNotCutTheRest()
+    {
+        // GIVEN a warm tank with open valves, whose coolant turns by itself and takes heat out in bouts: nobody draws.
+        var journeys = Journeys(s_van, Parked(4, 70));
+
+        // THEN what is told to stand adds up to all of the time but what was taken for a draw (at most one bout in four
+        // hours).
+        var drawnS = journeys.Where(j => j.Type == JourneyType.Draw).Sum(j => j.ToS - j.FromS);
+        Assert.InRange(drawnS, 0, 300);
+        Assert.InRange(journeys.Where(j => j.Type == JourneyType.Standing).Sum(j => j.ToS - j.FromS), (4 * 3600) - drawnS - 60, 4 * 3600);
+    }
 
     [Fact]
     public void ElementNight_IsAHeatingRunByTheElement()
@@ -100,7 +116,12 @@ public sealed class JourneyFinderTests
         var heating = Assert.Single(Journeys(s_van.With(Kits.Everything), plan), j => j.Type == JourneyType.Heating);
         Assert.InRange(heating.FromS, 7100, 7500);
         Assert.InRange(heating.ToS, 14_300, 14_900);
-        Assert.InRange(heating.ElementKWh!.Value / heating.GainedKWh, 0.95, 1.05);
+        var element = Assert.Single(heating.BySource);
+        Assert.Equal(HeatSource.Element, element.Source);
+        Assert.InRange(element.GainedKWh / heating.GainedKWh, 0.95, 1.05);
+
+        // The simulated element gives 350 W, of which the tank loses a few tens.
+        Assert.InRange(element.MeanWatts, 290, 355);
         Assert.NotNull(heating.ToFortyS);
     }
 
