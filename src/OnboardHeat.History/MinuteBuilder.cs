@@ -3,6 +3,7 @@ using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Watch;
 using OnboardHeat.Engine;
 using OnboardHeat.Engine.Ports;
+using OnboardHeat.Engine.Review;
 using OnboardHeat.History.Blocks;
 
 namespace OnboardHeat.History;
@@ -106,6 +107,12 @@ internal sealed class MinuteBuilder
         {
             var name = change.Subject.Length == 0 ? change.Definition.Name : $"{change.Definition.Name}/{change.Subject}";
             Note(new RecordedEvent(run, elapsed, null, "alarm", name, change.IsRaised ? "raised" : "cleared", change.Because));
+        }
+
+        // A journey is worked out from the scans: it closes no block, because its loss in a power cut can be made good.
+        foreach (var journey in turn.Picture.Journeys)
+        {
+            _entries.Add(new Entry(elapsed, JourneyJson.EventOf(journey, elapsed), null));
         }
     }
 

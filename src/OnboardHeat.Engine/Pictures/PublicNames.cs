@@ -2,6 +2,7 @@ using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Shower;
 using OnboardHeat.Core.Watch;
+using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Engine.Pictures;
 
@@ -28,6 +29,15 @@ public static class PublicNames
         AlarmPriority.Warning => "warning",
         AlarmPriority.Critical => "critical",
         _ => throw new ArgumentOutOfRangeException(nameof(priority), priority, "Not a priority."),
+    };
+
+    /// <summary>Name of how far the dates of a run can be believed.</summary>
+    public static string Of(RunDating dating) => dating switch
+    {
+        RunDating.Trusted => "trusted",
+        RunDating.DatedAfterwards => "dated-afterwards",
+        RunDating.Undated => "undated",
+        _ => throw new ArgumentOutOfRangeException(nameof(dating), dating, "Not a dating."),
     };
 
     /// <summary>Name of when a useful shower is there.</summary>
