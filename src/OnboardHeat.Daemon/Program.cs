@@ -21,6 +21,7 @@ internal static class Program
             ImportCommand.Create(),
             BackupCommand.Create(),
             RestoreCommand.Create(),
+            ReportCommand.Create(),
         };
         foreach (var action in (IEnumerable<Command>)[.. ActionCommands.Create(), .. PairCommands.Create()])
         {

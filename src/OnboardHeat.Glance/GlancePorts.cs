@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using OnboardHeat.Core;
 using OnboardHeat.Engine;
 using OnboardHeat.Engine.Pictures;
 using OnboardHeat.Engine.Ports;
@@ -12,5 +13,7 @@ namespace OnboardHeat.Glance;
 /// <param name="Record">The record; null while there is none (demo).</param>
 /// <param name="Time">Time.</param>
 /// <param name="Logs">Logs.</param>
+/// <param name="Van">The van; null while there is no record.</param>
 public sealed record GlancePorts(
-    TurnFeed Feed, PictureJson Json, IActionInbox Inbox, IRecordReader? Record, TimeProvider Time, ILoggerFactory Logs);
+    TurnFeed Feed, PictureJson Json, IActionInbox Inbox, IRecordReader? Record, TimeProvider Time, ILoggerFactory Logs,
+    VanDescription? Van = null);

@@ -1,5 +1,6 @@
 using OnboardHeat.Daemon.Control;
 using OnboardHeat.Engine.Options;
+using OnboardHeat.Glance.Report;
 using OnboardHeat.History;
 
 namespace OnboardHeat.Daemon.Commands;
@@ -81,7 +82,8 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
 
         await using (record.ConfigureAwait(false))
         {
-            var transfer = new RecordTransfers(record.Reader, record.Vault, options.Fitted()).Find(request)!;
+            var report = new TripReport(record.Reader, options.Describe(options.Fitted()), options.Van.Id, time);
+            var transfer = new RecordTransfers(record.Reader, record.Vault, options.Fitted(), report).Find(request)!;
             return transfer.Problem is { } problem
                 ? ControlReply.Refused(problem)
                 : await transfer.RunAsync(bytes, CancellationToken.None).ConfigureAwait(false);

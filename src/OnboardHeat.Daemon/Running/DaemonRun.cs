@@ -89,7 +89,7 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
         workers.Add("first drive", firstDrive.RunAsync());
         var answers = Answers(
             van, saver, firstDrive, new DaemonBus(van, wires, survey, saver), new PairingAnswer(() => outputs.Pairing));
-        var transfers = new RecordTransfers(outputs.Record, outputs.Vault, van.Description.Fitted);
+        var transfers = new RecordTransfers(outputs.Record, outputs.Vault, van.Description.Fitted, outputs.Report);
         var control = new ControlServer(
             _options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));
         workers.Add("control", control.RunAsync(ending.Token));

@@ -2,6 +2,7 @@ using Microsoft.Extensions.Logging;
 using OnboardHeat.Engine.Pictures;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.Glance;
+using OnboardHeat.Glance.Report;
 using OnboardHeat.History;
 using OnboardHeat.Messaging;
 
@@ -31,6 +32,7 @@ internal sealed class VanOutputs : IAsyncDisposable
                 van.Inbox, _recorder.Queue, TimeSpan.FromSeconds(options.OneWire.ParkedScanSeconds), time, journal.For("messaging"));
         }
 
+        Report = new TripReport(_recorder.Reader, van.Description, options.Van.Id, time);
         var settings = new GlanceSettings
         {
             VanId = options.Van.Id,
@@ -45,13 +47,17 @@ internal sealed class VanOutputs : IAsyncDisposable
         _page = new PageWorker(
             settings,
             new GlancePorts(
-                van.Feed, new PictureJson(options.Van.Id, van.Description.Fitted), van.Inbox, _recorder.Reader, time, journal.Factory),
+                van.Feed, new PictureJson(options.Van.Id, van.Description.Fitted), van.Inbox, _recorder.Reader, time, journal.Factory,
+                van.Description),
             time,
             journal.For("page"));
     }
 
     /// <summary>The record read back.</summary>
     public IRecordReader Record => _recorder.Reader;
+
+    /// <summary>Makes reports of trips.</summary>
+    public TripReport Report { get; }
 
     /// <summary>Makes phones known to the page; null while it is not up.</summary>
     public IPairing? Pairing => _page.Pairing;

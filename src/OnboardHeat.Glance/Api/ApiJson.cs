@@ -12,4 +12,7 @@ namespace OnboardHeat.Glance.Api;
 [JsonSerializable(typeof(ChartAnswer))]
 [JsonSerializable(typeof(EventsAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
+[JsonSerializable(typeof(JourneysAnswer))]
+[JsonSerializable(typeof(CompareAnswer))]
+[JsonSerializable(typeof(InsulationReply))]
 internal sealed partial class ApiJson : JsonSerializerContext;

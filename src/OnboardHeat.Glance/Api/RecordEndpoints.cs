@@ -49,7 +49,12 @@ internal sealed class RecordEndpoints(IRecordReader? record)
         var events = new List<EventAnswer>();
         await foreach (var one in reader.ReadEventsAsync(from, to, context.RequestAborted))
         {
-            events.Add(new EventAnswer(one.Run, one.Elapsed.TotalSeconds, PictureJson.TimeOf(one.Utc), one.Kind, one.Name, one.State, one.Text));
+            // Journeys have a route of their own.
+            if (one.Kind != RecordedEvent.JourneyKind)
+            {
+                events.Add(AnswerOf(one));
+            }
+
             if (events.Count == MostEvents)
             {
                 break;
@@ -71,16 +76,13 @@ internal sealed class RecordEndpoints(IRecordReader? record)
         await Body.WriteAsync(
             context,
             new RunsAnswer([.. runs.Select(run => new RunAnswer(
-                run.Run, PictureJson.TimeOf(run.From), PictureJson.TimeOf(run.To), (run.LastElapsed - run.FirstElapsed).TotalSeconds, DatingOf(run.Dating)))]),
+                run.Run, PictureJson.TimeOf(run.From), PictureJson.TimeOf(run.To), (run.LastElapsed - run.FirstElapsed).TotalSeconds, PublicNames.Of(run.Dating)))]),
             ApiJson.Default.RunsAnswer);
     }
 
-    private static string DatingOf(RunDating dating) => dating switch
-    {
-        RunDating.Trusted => "trusted",
-        RunDating.DatedAfterwards => "dated-afterwards",
-        _ => "undated",
-    };
+    /// <summary>An event as the interface gives it.</summary>
+    public static EventAnswer AnswerOf(RecordedEvent one) => new(
+        one.Run, one.Elapsed.TotalSeconds, PictureJson.TimeOf(one.Utc), one.Kind, one.Name, one.State, one.Text);
 
     private static bool IsColumn(string name) => Channels.TryParse(name, out _) || FigureNames.All.Contains(name);
 
@@ -92,16 +94,6 @@ internal sealed class RecordEndpoints(IRecordReader? record)
             return null;
         }
 
-        var query = context.Request.Query;
-        if (TryTime(query["from"], out var from) && TryTime(query["to"], out var to) && from < to)
-        {
-            return (record, from, to);
-        }
-
-        await Body.SayAsync(context, StatusCodes.Status400BadRequest, "from and to are needed: ISO 8601 with offset, from before to.");
-        return null;
+        return await SpanQuery.ReadAsync(context) is var (from, to) ? (record, from, to) : null;
     }
-
-    private static bool TryTime(string? text, out DateTimeOffset time) => DateTimeOffset.TryParse(
-        text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out time);
 }

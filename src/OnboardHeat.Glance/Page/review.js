@@ -1,29 +1,27 @@
 'use strict';
 
-/* The review: lines of the record over time, with what happened marked on them. Each line has a dash of its own beside its colour, so
-   that colour is never alone. */
+/* The review: how it went. The chart shows a span of the record; journeys, what happened and what can be taken away follow it. */
 (() => {
-  const columns = [
-    ['tank_top', 'tank top', '#b3360b', []], ['tank_middle', 'tank middle', '#c7691a', [2, 4]], ['tank_bottom', 'tank bottom', '#8a6d00', [10, 4]],
-    ['flow', 'coolant in', '#7a1fa2', []], ['return', 'coolant back', '#a35bc2', [8, 4]], ['engine_coolant', 'engine coolant', '#c2185b', [2, 2]],
-    ['surroundings', 'surroundings', '#2f6f4f', [4, 4]], ['tray', 'tray', '#1f6fb2', [8, 3, 2, 3]], ['outlet', 'outlet', '#00796b', [12, 4]],
-    ['cold_supply', 'cold supply', '#455a64', [3, 6]],
-  ];
   const shown = new Set(JSON.parse(localStorage.getItem('lines') || '["tank_top","tank_bottom","flow","return","surroundings"]'));
-  const day = 86400;
+  const byId = (id) => document.getElementById(id);
+  const passed = [];
+  const ticked = new Map();
   let span = { from: 0, to: 0 };
-  let plot = null;
-  let happened = [];
+  let newest = 0;
   let asked = 0;
+  let later = 0;
+  let journeys = [];
+  const chart = new RecordChart(byId('chart'), (from, to, isMoving) => set(from, to, isMoving), pick);
 
   const local = (seconds) => {
     const at = new Date(seconds * 1000);
     return new Date(at - at.getTimezoneOffset() * 60000).toISOString().slice(0, 16);
   };
+  const iso = (seconds) => new Date(seconds * 1000).toISOString();
+  const range = () => `from=${encodeURIComponent(iso(span.from))}&to=${encodeURIComponent(iso(span.to))}`;
 
   function boxes() {
-    const place = document.getElementById('lines');
-    for (const [name, label, colour] of columns) {
+    for (const [name, label] of record.columns) {
       const box = document.createElement('input');
       box.type = 'checkbox';
       box.checked = shown.has(name);
@@ -32,141 +30,188 @@
         localStorage.setItem('lines', JSON.stringify([...shown]));
         draw();
       };
-      const swatch = document.createElement('span');
-      swatch.className = 'swatch';
-      swatch.style.background = colour;
       const words = document.createElement('label');
-      words.append(box, swatch, label);
-      place.append(words);
+      words.append(box, label);
+      byId('lines').append(words);
     }
   }
 
-  function set(from, to) {
-    span = { from: Math.floor(from), to: Math.ceil(to) };
-    document.getElementById('from').value = local(span.from);
-    document.getElementById('to').value = local(span.to);
-    draw();
+  /* While it moves under a finger only the axis follows; points come when it rests. */
+  function set(from, to, isMoving) {
+    if (!isMoving && span.to) passed.push(span);
+    span = { from: Math.floor(from), to: Math.max(Math.floor(from) + 60, Math.ceil(to)) };
+    byId('from').value = local(span.from);
+    byId('to').value = local(span.to);
+    byId('back').disabled = passed.length === 0;
+    const days = (span.to - span.from) / record.day;
+    house.text('span', `${record.when(span.from)} to ${record.when(span.to)}`);
+    document.querySelectorAll('[data-days]').forEach((b) => b.setAttribute('aria-pressed', Math.abs(days / Number(b.dataset.days) - 1) < 0.01));
+    chart.span = span;
+    chart.plot?.setScale('x', { min: span.from, max: span.to });
+    clearTimeout(later);
+    later = setTimeout(draw, isMoving ? 180 : 0);
   }
 
   async function draw() {
     const turn = ++asked;
-    const wanted = columns.filter(([name]) => shown.has(name));
-    const box = document.getElementById('chart');
-    const points = Math.max(100, Math.min(2000, box.clientWidth));
-    const time = (seconds) => encodeURIComponent(new Date(seconds * 1000).toISOString());
-    const range = `from=${time(span.from)}&to=${time(span.to)}`;
+    const wanted = record.columns.filter(([name]) => shown.has(name));
+    const points = Math.max(100, Math.min(1500, byId('chart').clientWidth));
     try {
-      const [chart, events] = await Promise.all([
-        wanted.length ? house.ask(`/api/v1/chart?${range}&points=${points}&columns=${wanted.map(([n]) => n).join(',')}`) : { lines: [] },
-        house.ask(`/api/v1/events?${range}`),
+      const [lines, events, found] = await Promise.all([
+        wanted.length ? house.ask(`/api/v1/chart?${range()}&points=${points}&columns=${wanted.map(([n]) => n).join(',')}`) : { lines: [] },
+        house.ask(`/api/v1/events?${range()}`),
+        house.ask(`/api/v1/journeys?${range()}`),
       ]);
       if (turn !== asked) return;
-      happened = events.events;
-      table();
-      paint(chart.lines, wanted);
-      house.text('said', chart.lines.some((l) => l.t.length) ? '' : 'Nothing on record in this time.');
+      journeys = found.journeys;
+      Object.assign(chart, { journeys, events: events.events });
+      chart.paint(lines.lines.filter((line) => line.t.length), span);
+      list();
+      happened(events.events);
+      files();
+      house.text('said', lines.lines.some((l) => l.t.length) ? '' : 'Nothing on record in this time.');
     } catch (error) {
-      house.text('said', error.message);
+      if (turn === asked) house.text('said', error.message);
     }
   }
 
-  function paint(lines, wanted) {
-    const times = [...new Set(lines.flatMap((line) => line.t))].sort((a, b) => a - b);
-    const at = new Map(times.map((t, i) => [t, i]));
-    const rows = lines.map((line) => {
-      const row = new Array(times.length).fill(null);
-      line.t.forEach((t, i) => { row[at.get(t)] = line.mean[i]; });
+  function list() {
+    const item = (one) => {
+      const button = record.element('button');
+      button.type = 'button';
+      button.setAttribute('aria-pressed', chart.picked === record.key(one));
+      button.dataset.key = record.key(one);
+      const words = record.element('span', `${record.types[one.type][1]}, ${record.start(one)}`);
+      words.append(record.element('small', record.gist(one) + (one.open ? ', going on' : '') + (one.dating === 'undated' ? ', clock not sure' : '')));
+      button.append(record.element('span', record.types[one.type][0], `sign ${one.type}`), words);
+      button.onclick = () => { pick(one); show(one); };
+      const row = record.element('li');
+      row.append(button);
+      if (one.type === 'heating' || one.type === 'standing') row.append(tick(one));
       return row;
+    };
+    byId('journeys').replaceChildren(...[...journeys].reverse().slice(0, 400).map(item));
+    if (journeys.length === 0) byId('journeys').append(record.element('li', 'None in this time.', 'fine'));
+  }
+
+  function tick(one) {
+    const box = document.createElement('input');
+    box.type = 'checkbox';
+    box.checked = ticked.has(record.key(one));
+    box.setAttribute('aria-label', `compare ${record.title(one)}`);
+    box.onchange = () => {
+      if (box.checked) ticked.set(record.key(one), one); else ticked.delete(record.key(one));
+      if (ticked.size > 2) { ticked.delete([...ticked.keys()][0]); list(); }
+      const [a, b] = [...ticked.keys()];
+      byId('compare').hidden = ticked.size !== 2;
+      byId('compare').href = `/compare?a=${a}&b=${b}`;
+    };
+    const label = document.createElement('label');
+    label.append(box, 'compare');
+    return label;
+  }
+
+  function pick(one) {
+    chart.picked = record.key(one);
+    chart.redraw();
+    document.querySelectorAll('.journeys button').forEach((b) => b.setAttribute('aria-pressed', b.dataset.key === chart.picked));
+    byId('figures-hint').hidden = true;
+    house.text('figures-title', record.title(one));
+    byId('figures').replaceChildren(...record.figures(one).flatMap(([name, value]) => [record.element('dt', name), record.element('dd', value)]));
+  }
+
+  function show(one) {
+    if (!one.fromTime) return;
+    const [from, to] = [record.seconds(one.fromTime), record.seconds(one.toTime)];
+    const edge = Math.max(300, (to - from) * 0.15);
+    set(from - edge, to + edge);
+  }
+
+  function happened(events) {
+    byId('events').replaceChildren(...events.slice(-300).reverse().map((one) => {
+      const row = record.element('li');
+      const when = one.time ? record.when(record.seconds(one.time)) : `run ${one.run}, ${record.span(one.elapsedS)} after its start, no date`;
+      row.append(record.element('small', `${when} `), record.element('b', `${one.kind === 'alarm' ? '▼' : '□'} ${one.name} ${one.state}`));
+      if (one.text) row.append(` ${one.text}`);
+      return row;
+    }));
+    if (events.length === 0) byId('events').append(record.element('li', 'None in this time.', 'fine'));
+  }
+
+  function files() {
+    document.querySelectorAll('[data-file]').forEach((link) => {
+      const name = link.dataset.file;
+      link.href = `/api/v1/${name}${name.includes('?') ? '&' : '?'}${range()}`;
     });
-    const style = getComputedStyle(document.documentElement);
-    const ink = style.getPropertyValue('--ink');
-    const grid = { stroke: style.getPropertyValue('--line') + '40' };
-    const box = document.getElementById('chart');
-    if (plot) plot.destroy();
-    plot = new uPlot({
-      width: box.clientWidth - 20,
-      height: Math.max(320, Math.min(560, innerHeight * 0.5)),
-      cursor: { drag: { x: true, y: false } },
-      scales: { x: { min: span.from, max: span.to } },
-      axes: [{ stroke: ink, grid }, { stroke: ink, grid, label: '°C', values: (_, ticks) => ticks.map((v) => `${v}`) }],
-      series: [{}, ...lines.map((line) => {
-        const [, label, colour, dash] = wanted.find(([name]) => name === line.column);
-        return { label, stroke: colour, dash, width: 2, spanGaps: false, value: (_, v) => v === null ? '–' : `${v.toFixed(1)} °C` };
-      })],
-      hooks: {
-        draw: [marks],
-        setSelect: [(u) => {
-          if (u.select.width > 5) set(u.posToVal(u.select.left, 'x'), u.posToVal(u.select.left + u.select.width, 'x'));
-        }],
-      },
-    }, [times, ...rows], box);
-  }
-
-  /* Alarms as filled triangles at the top, actions and marks as open squares: shapes, not colours, tell them apart. */
-  function marks(u) {
-    const { ctx, bbox } = u;
-    ctx.save();
-    ctx.strokeStyle = ctx.fillStyle = getComputedStyle(document.documentElement).getPropertyValue('--critical');
-    for (const one of happened) {
-      if (!one.time || (one.kind === 'alarm' && one.state !== 'raised')) continue;
-      const x = u.valToPos(Date.parse(one.time) / 1000, 'x', true);
-      if (x < bbox.left || x > bbox.left + bbox.width) continue;
-      ctx.beginPath();
-      ctx.setLineDash([4, 6]);
-      ctx.moveTo(x, bbox.top);
-      ctx.lineTo(x, bbox.top + bbox.height);
-      ctx.stroke();
-      ctx.setLineDash([]);
-      ctx.beginPath();
-      if (one.kind === 'alarm') {
-        ctx.moveTo(x - 8, bbox.top);
-        ctx.lineTo(x + 8, bbox.top);
-        ctx.lineTo(x, bbox.top + 14);
-        ctx.fill();
-      } else {
-        ctx.strokeRect(x - 6, bbox.top, 12, 12);
-      }
-    }
-    ctx.restore();
-  }
-
-  function table() {
-    document.getElementById('events').replaceChildren(...happened.slice(-300).reverse().map((one) => {
-      const row = document.createElement('tr');
-      const when = one.time ? new Date(one.time).toLocaleString() : `run ${one.run}, ${house.span(one.elapsedS)} after its start, undated`;
-      for (const words of [when, `${one.name} ${one.state}`, one.text]) {
-        const cell = document.createElement('td');
-        cell.textContent = words;
-        row.append(cell);
+    byId('files').replaceChildren(...['readings', 'journeys', 'events'].map((what) => {
+      const row = record.element('li', `${what[0].toUpperCase()}${what.slice(1)}: `);
+      for (const form of ['csv', 'json']) {
+        const link = record.element('a', form.toUpperCase());
+        link.href = `/api/v1/download/${what}.${form}?${range()}`;
+        row.append(link, ' ');
       }
       return row;
     }));
   }
 
-  const step = (share) => {
-    const width = span.to - span.from;
-    set(span.from + share * width, span.to + share * width);
-  };
+  async function write(form, body) {
+    try {
+      await house.ask('/api/v1/actions', body);
+      house.text('written', 'Taken with the next scan; it stands above within a minute.');
+      form.reset();
+      setTimeout(draw, 15000);
+    } catch (error) {
+      house.text('written', error.message);
+    }
+  }
 
-  document.getElementById('span').addEventListener('submit', (event) => {
-    event.preventDefault();
-    const read = (id) => Date.parse(document.getElementById(id).value) / 1000;
-    if (read('from') < read('to')) set(read('from'), read('to'));
-    else house.text('said', 'The beginning must come before the end.');
-  });
-  document.querySelectorAll('[data-days]').forEach((button) => {
-    button.onclick = () => set(span.to - Number(button.dataset.days) * day, span.to);
-  });
-  document.getElementById('earlier').onclick = () => step(-0.5);
-  document.getElementById('later').onclick = () => step(0.5);
+  function wire() {
+    document.querySelectorAll('[data-days]').forEach((button) => {
+      button.onclick = () => set(span.to - Number(button.dataset.days) * record.day, span.to);
+    });
+    byId('earlier').onclick = () => chart.pan(-0.5);
+    byId('later').onclick = () => chart.pan(0.5);
+    byId('closer').onclick = () => chart.zoom(0.5);
+    byId('wider').onclick = () => chart.zoom(2);
+    byId('newest').onclick = () => set(newest - (span.to - span.from), newest);
+    byId('back').onclick = () => {
+      const last = passed.pop();
+      span = { from: 0, to: 0 };
+      set(last.from, last.to);
+    };
+    byId('dates').addEventListener('submit', (event) => {
+      event.preventDefault();
+      const read = (id) => Date.parse(byId(id).value) / 1000;
+      if (read('from') < read('to')) set(read('from'), read('to'));
+      else house.text('said', 'The beginning must come before the end.');
+    });
+    byId('note').addEventListener('submit', (event) => {
+      event.preventDefault();
+      write(event.target, { action: 'note', text: byId('words').value.replace(/\s+/g, ' ').trim() });
+    });
+    byId('change').addEventListener('submit', (event) => {
+      event.preventDefault();
+      write(event.target, { action: 'changed', target: byId('what').value, text: byId('how').value.trim() });
+    });
+    addEventListener('resize', () => chart.resize());
+    record.onLook(draw);
+  }
 
   async function begin() {
     boxes();
+    wire();
     try {
-      const { runs } = await house.ask('/api/v1/runs');
-      const dated = runs.filter((run) => run.to);
-      const last = dated.length ? Math.max(...dated.map((run) => Date.parse(run.to) / 1000)) : Date.now() / 1000;
-      set(last - day, last);
+      const [{ runs }, session] = await Promise.all([house.ask('/api/v1/runs'), house.ask('/api/v1/session')]);
+      byId('write').hidden = !session.paired;
+      byId('unpaired').hidden = session.paired;
+      const undated = runs.filter((run) => run.dating === 'undated');
+      byId('undated').hidden = undated.length === 0;
+      house.text('undated', `${undated.length === 1 ? 'Run' : 'Runs'} ${undated.map((run) => run.run).join(', ')}: the clock was never known to be right, so the dates are only what it claimed. They are hatched on the chart.`);
+      chart.runs = runs;
+      const dated = runs.filter((run) => run.to && run.dating !== 'undated');
+      const last = (dated.length ? dated : runs.filter((run) => run.to)).map((run) => record.seconds(run.to));
+      newest = last.length ? Math.max(...last) : Date.now() / 1000;
+      set(newest - record.day, newest);
     } catch (error) {
       house.text('said', error.message);
     }

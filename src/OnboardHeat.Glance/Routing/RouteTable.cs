@@ -6,7 +6,10 @@ using OnboardHeat.Glance.Live;
 
 namespace OnboardHeat.Glance.Routing;
 
-/// <summary>The one list of routes. What is not here is not served; the interface description and the security tests are made from it.</summary>
+/// <summary>
+/// The one list of routes. What is not here is not served; the interface description and the security tests are made
+/// from it.
+/// </summary>
 internal static class RouteTable
 {
     public static IReadOnlyList<Route> For(
@@ -32,6 +35,7 @@ internal static class RouteTable
             new("GET", "/api/v1/chart", Access.Reading, "Lines of a chart between two times.", record.ServeChartAsync),
             new("GET", "/api/v1/events", Access.Reading, "Alarms, actions and marks between two times.", record.ServeEventsAsync),
             new("GET", "/api/v1/runs", Access.Reading, "Every run on record and how its dates can be believed.", record.ServeRunsAsync),
+            .. ReviewRoutes.For(settings, ports, assets),
             new("POST", "/api/v1/pair", Access.Pairing, "Makes a phone known against a code.", pairing.ServeAsync),
             new("POST", "/api/v1/actions", Access.Acting, "Does something: acknowledge, shelve, repaired and so on.", actions.ServeAsync),
         ];

@@ -16,13 +16,13 @@ internal sealed class ServedPage : IAsyncDisposable
     private readonly TimeSpan _step = TimeSpan.FromSeconds(2);
     private TimeSpan _elapsed;
 
-    private ServedPage(bool isReadingOpen, TimeProvider time, IRecordReader? record)
+    private ServedPage(bool isReadingOpen, TimeProvider time, IRecordReader? record, VanDescription? van)
     {
         var fitted = new FittedSet([Channel.TankTop, Channel.TankBottom], [Signal.EngineRunning]);
         _monitor = new Monitor(new VanDescription { Fitted = fitted }, KeptState.Fresh);
         Server = new GlanceServer(
             new GlanceSettings { VanId = "van", Port = 0, Listen = "127.0.0.1", IsReadingOpen = isReadingOpen },
-            new GlancePorts(Feed, new PictureJson("van", fitted), Inbox, record, time, NullLoggerFactory.Instance));
+            new GlancePorts(Feed, new PictureJson("van", fitted), Inbox, record, time, NullLoggerFactory.Instance, van));
     }
 
     public TurnFeed Feed { get; } = new();
@@ -35,9 +35,9 @@ internal sealed class ServedPage : IAsyncDisposable
 
     public string Host => $"127.0.0.1:{Server.Address!.Port}";
 
-    public static async Task<ServedPage> StartAsync(bool isReadingOpen = false, TimeProvider? time = null, IRecordReader? record = null)
+    public static async Task<ServedPage> StartAsync(bool isReadingOpen = false, TimeProvider? time = null, IRecordReader? record = null, VanDescription? van = null)
     {
-        var page = new ServedPage(isReadingOpen, time ?? TimeProvider.System, record);
+        var page = new ServedPage(isReadingOpen, time ?? TimeProvider.System, record, van);
         await page.Server.StartAsync(CancellationToken.None);
         page.Client.Dispose();
         page.Client = new HttpClient(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = page.Server.Address };
