@@ -3,15 +3,13 @@ using OnboardHeat.Core.Quantities;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Core.Screening;
 using OnboardHeat.Core.Tank;
-using OnboardHeat.Core.Water;
 
 namespace OnboardHeat.Core.Journeys;
 
 /// <summary>What is added up while one journey is open. Reused for the next: a quiet scan costs no memory.</summary>
 internal sealed class JourneyTally(JourneyType type, VanDescription van)
 {
-    private readonly double _heatJPerK = HeatJPerK(van.Tank);
-    private readonly CoolingTally _cooling = new(HeatJPerK(van.Tank));
+    private readonly CoolingTally _cooling = new(van.Tank.HeatJPerK);
     private readonly SourceTally _sources = new();
     private readonly RatingTally _ratings = new(van.Circuit.Parts);
     private double _startJ;
@@ -43,7 +41,7 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
         _lastJ = tank.StoredJ.Value;
         _lastCelsius = tank.MeanCelsius.Value;
         _startJ = storedBeforeJ;
-        _startCelsius = _lastCelsius - ((_lastJ - _startJ) / _heatJPerK);
+        _startCelsius = _lastCelsius - ((_lastJ - _startJ) / van.Tank.HeatJPerK);
         _peakCelsius = Math.Max(_startCelsius, _lastCelsius);
         (_flowDriveKS, _flowGainJ, _fortyAtS, _sixtyAtS) = (0, 0, double.NaN, double.NaN);
         _cooling.Begin();
@@ -102,8 +100,4 @@ internal sealed class JourneyTally(JourneyType type, VanDescription van)
             EndedBy = end,
         };
     }
-
-    /// <summary>Heat of the tank a kelvin, J/K, near the temperatures that it has.</summary>
-    private static double HeatJPerK(TankDescription tank) =>
-        (tank.VolumeLitres * 4_150) + (tank.EffectiveVesselMassKg * Materials.SteelJPerKgK);
 }

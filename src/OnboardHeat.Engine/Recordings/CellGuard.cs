@@ -9,7 +9,7 @@ namespace OnboardHeat.Engine.Recordings;
 /// other marks than commas finds cells in the middle of a text; an apostrophe before the mark makes it text (OWASP,
 /// "CSV injection").
 /// </summary>
-internal static class CellGuard
+public static class CellGuard
 {
     private const char Guard = '\'';
 

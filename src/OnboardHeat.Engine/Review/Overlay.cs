@@ -1,6 +1,5 @@
 using OnboardHeat.Core;
 using OnboardHeat.Core.Journeys;
-using OnboardHeat.Core.Water;
 using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Engine.Review;
@@ -46,11 +45,10 @@ public sealed record Overlay
         var startCelsius = one[0].WaterCelsius;
         var around = one.Where(point => point.SurroundingsCelsius is not null).ToList();
         double? surroundingsCelsius = around.Count > 0 ? around.Average(point => point.SurroundingsCelsius!.Value) : null;
-        var heatJPerK = (van.Tank.VolumeLitres * 4_150) + (van.Tank.EffectiveVesselMassKg * Materials.SteelJPerKgK);
         async Task<OverlaidCourse> PutAsync(ReviewSpan span, IReadOnlyList<CoursePoint> course)
         {
             var (lossWPerK, coilWPerK) = await ConductancesAsync(span, record, cancellationToken).ConfigureAwait(false);
-            var put = LikeForLike.Put(course, startCelsius, surroundingsCelsius, lossWPerK, coilWPerK, heatJPerK);
+            var put = LikeForLike.Put(course, startCelsius, surroundingsCelsius, lossWPerK, coilWPerK, van.Tank.HeatJPerK);
             return new OverlaidCourse(course, put, lossWPerK, coilWPerK);
         }
 
