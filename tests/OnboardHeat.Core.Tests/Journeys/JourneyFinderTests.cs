@@ -120,8 +120,8 @@ public sealed class JourneyFinderTests
         Assert.Equal(HeatSource.Element, element.Source);
         Assert.InRange(element.GainedKWh / heating.GainedKWh, 0.95, 1.05);
 
-        // The simulated element gives 350 W, of which the tank loses a few tens.
-        Assert.InRange(element.MeanWatts, 290, 355);
+        // The simulated element gives 350 W, of which the tank loses a few tens; the estimate itself may be 5 % off.
+        Assert.InRange(element.MeanWatts, 290, 350 * 1.05);
         Assert.NotNull(heating.ToFortyS);
     }
 
