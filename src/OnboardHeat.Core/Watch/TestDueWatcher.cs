@@ -19,7 +19,8 @@ internal sealed class TestDueWatcher(AlarmBoard board) : IWatcher
 
     public string Name => _point.Definition.Name;
 
-    public bool? CanJudge { get; private set; }
+    /// <summary>It needs no probe; without a lamp or a buzzer there is nothing to ask for.</summary>
+    public bool? CanJudge { get; private set; } = true;
 
     public void Observe(WatchInput input)
     {

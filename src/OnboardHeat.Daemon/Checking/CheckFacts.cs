@@ -26,6 +26,9 @@ internal sealed record CheckFacts
 
     public required KeptFileContent Kept { get; init; }
 
+    /// <summary>The daemon's test at start, in one line; null where no daemon runs.</summary>
+    public string? SelfTest { get; init; }
+
     /// <summary>
     /// What this run has seen otherwise than the first drive should show it, by the name of the step.
     /// </summary>

@@ -22,6 +22,7 @@ internal sealed class CheckPage(CheckFacts facts)
         _lines.AddRange(ProbesPage.Lines(facts.Bus));
         Contacts();
         Judging();
+        SelfTest();
         FirstDrive();
         return _lines;
     }
@@ -108,6 +109,18 @@ internal sealed class CheckPage(CheckFacts facts)
         if (can.Additions.Count == 0)
         {
             _lines.Add("  every place has its probe");
+        }
+    }
+
+    private void SelfTest()
+    {
+        Title("Self-test");
+        Wrap("  ", facts.SelfTest is { } line ? $"at start: {line}" : "at start: by a running daemon only");
+        if (facts.Van.HasLampOrBuzzer)
+        {
+            _lines.Add(facts.Kept.State.Tested is { } tested
+                ? $"  lamp and buzzer: tested, or first seen, {tested.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+                : "  lamp and buzzer: no right clock was seen yet that could date a test");
         }
     }
 

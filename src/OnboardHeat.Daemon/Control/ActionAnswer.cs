@@ -1,4 +1,5 @@
 using OnboardHeat.Core.Scans;
+using OnboardHeat.Core.Watch;
 using OnboardHeat.Daemon.Running;
 using OnboardHeat.Engine;
 using OnboardHeat.Engine.Actions;
@@ -9,8 +10,10 @@ namespace OnboardHeat.Daemon.Control;
 /// <summary>
 /// Takes an action from the control socket to the judging loop, and answers with what stands after it was judged.
 /// </summary>
-internal sealed class ActionAnswer(RunningVan van) : IControlAnswer
+internal sealed class ActionAnswer(RunningVan van, Func<Task> saved) : IControlAnswer
 {
+    private static readonly TimeSpan s_savedWithin = TimeSpan.FromSeconds(3);
+
     /// <inheritdoc/>
     public async Task<ControlReply?> AnswerAsync(ControlRequest request, CancellationToken cancellationToken)
     {
@@ -33,7 +36,11 @@ internal sealed class ActionAnswer(RunningVan van) : IControlAnswer
             return ControlReply.Refused("too many actions wait; try again in a moment");
         }
 
-        return ControlReply.Done([.. Standing(await judged.ConfigureAwait(false)), .. ActionGuidance.For(action.Kind)]);
+        var turn = await judged.ConfigureAwait(false);
+        // 'Done' holds over a power cut; a disk that hangs keeps nobody waiting for long.
+        await saved().WaitAsync(s_savedWithin, cancellationToken)
+            .ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        return ControlReply.Done([.. Standing(turn), .. ActionGuidance.For(action.Kind)]);
     }
 
     private static IEnumerable<string> Standing(Turn turn)
@@ -44,7 +51,7 @@ internal sealed class ActionAnswer(RunningVan van) : IControlAnswer
             yield return words;
         }
 
-        foreach (var alarm in turn.Picture.Alarms)
+        foreach (var alarm in turn.Picture.Alarms.Where(alarm => alarm.State != AlarmState.OutOfService))
         {
             yield return $"{alarm.Path}: {PublicNames.Of(alarm.State)}: {alarm.Because}";
         }

@@ -1,5 +1,6 @@
 using OnboardHeat.Daemon.Checking;
 using OnboardHeat.Daemon.Running;
+using OnboardHeat.Daemon.Trials;
 using OnboardHeat.Engine.Keeping;
 using OnboardHeat.Engine.Options;
 
@@ -10,7 +11,8 @@ namespace OnboardHeat.Daemon.Control;
 /// </summary>
 internal sealed class CheckAnswer(
     RunningVan van, Configuration configuration, DaemonBus bus, StateSaver saver,
-        FirstDriveWorker firstDrive) : IControlAnswer
+        FirstDriveWorker firstDrive,
+    VanTrials trials) : IControlAnswer
 {
     /// <summary>Its name on the socket.</summary>
     public const string Command = "check";
@@ -35,6 +37,7 @@ internal sealed class CheckAnswer(
             Scan = newest.Scan,
             Picture = newest.Picture,
             Kept = saver.Newest,
+            SelfTest = trials.SelfTestLine,
             Doubts = firstDrive.Doubts,
         };
         return ControlReply.Done(new CheckPage(facts).Write());

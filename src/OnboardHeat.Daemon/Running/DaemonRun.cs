@@ -88,7 +88,8 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
         trials.Start(workers, outputs.Record, ending.Token);
         workers.Add("first drive", firstDrive.RunAsync());
         var answers = Answers(
-            van, saver, firstDrive, new DaemonBus(van, wires, survey, saver), new PairingAnswer(() => outputs.Pairing));
+            van, saver, firstDrive, trials, new DaemonBus(van, wires, survey, saver),
+            new PairingAnswer(() => outputs.Pairing));
         var transfers = new RecordTransfers(outputs.Record, outputs.Vault, van.Description.Fitted, outputs.Report);
         var control = new ControlServer(
             _options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));
@@ -105,13 +106,14 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
 
     /// <summary>Everything that can be asked over the control socket. A new answer is added here.</summary>
     private ControlAnswers Answers(
-        RunningVan van, StateSaver saver, FirstDriveWorker firstDrive, DaemonBus bus, PairingAnswer pairing) => new(
-        new ActionAnswer(van),
+        RunningVan van, StateSaver saver, FirstDriveWorker firstDrive, VanTrials trials, DaemonBus bus,
+        PairingAnswer pairing) => new(
+        new ActionAnswer(van, saver.SavedAsync),
         new WorksAnswer(van),
         new ProbesAnswer(bus),
         new OffsetAnswer(bus),
         pairing,
-        new CheckAnswer(van, configuration, bus, saver, firstDrive));
+        new CheckAnswer(van, configuration, bus, saver, firstDrive, trials));
 
     private static void TellOfKeeping(ILogger log, string? why)
     {

@@ -52,7 +52,8 @@ public static class ActionCheck
     };
 
     private static bool IsMeant(AlarmSnapshot alarm, string target) =>
-        target.Length == 0 || alarm.Path == target || alarm.Definition.Name == target;
+        alarm.State != AlarmState.OutOfService
+        && (target.Length == 0 || alarm.Path == target || alarm.Definition.Name == target);
 
     private static string? ShelveProblemOf(string target) => target.Length == 0
         ? "shelve takes the name of an alarm"

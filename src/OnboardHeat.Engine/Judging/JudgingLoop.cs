@@ -6,19 +6,23 @@ using OnboardHeat.Engine.Ports;
 namespace OnboardHeat.Engine.Judging;
 
 /// <summary>
-/// The one loop that judges. It turns at least every five seconds whether or not a scan is due, starts a scan when one is due, judges it
-/// when it is there, publishes the turn, and feeds the watchdog itself: only a loop that really turns, and whose scans really come, does.
-/// It waits for no disk and no network.
+/// The one loop that judges. It turns at least every five seconds whether or not a scan is due, starts a scan when one
+/// is due, judges it when it is there, publishes the turn, and feeds the watchdog itself: only a loop that really
+/// turns, and whose scans really come, does. It waits for no disk and no network.
 /// </summary>
 public sealed class JudgingLoop : IDisposable
 {
-    /// <summary>The longest the loop rests: under the five seconds that were promised, and well under a watchdog of 20 s.</summary>
+    /// <summary>
+    /// The longest the loop rests: under the five seconds that were promised, and well under a watchdog of 20 s.
+    /// </summary>
     public static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(4);
 
     /// <summary>A due scan this many periods late is no slow bus but a hang: the feeding stops.</summary>
     public const int PeriodsLate = 3;
 
-    /// <summary>What was learnt moves slowly: losing five minutes of it costs nothing, and the card is spared.</summary>
+    /// <summary>
+    /// What was learnt moves slowly: losing five minutes of it costs nothing, and the card is spared.
+    /// </summary>
     public static readonly TimeSpan KeepEvery = TimeSpan.FromMinutes(5);
 
     private readonly LoopInputs _inputs;
@@ -55,7 +59,9 @@ public sealed class JudgingLoop : IDisposable
     /// <summary>Runs before each turn, for a test that hangs the loop.</summary>
     internal Action? BeforeTurn { get; set; }
 
-    /// <summary>Judges until asked to stop; then keeps the state a last time and ends the feed. Anything thrown is a bug.</summary>
+    /// <summary>
+    /// Judges until asked to stop; then keeps the state a last time and ends the feed. Anything thrown is a bug.
+    /// </summary>
     public async Task RunAsync(CancellationToken stopping)
     {
         try
@@ -112,7 +118,8 @@ public sealed class JudgingLoop : IDisposable
     {
         _scan.Clear();
         _scan.Run = _clock.Run;
-        // A scan carries the time at which it began: that is as regular as the period, however long a failing probe holds it up.
+        // A scan carries the time at which it began: that is as regular as the period, however long a failing probe
+        // holds it up.
         _scan.Elapsed = _clock.Elapsed;
         _scan.Utc = _clock.Utc;
         _scan.IsUtcTrusted = _clock.IsUtcTrusted;
@@ -127,7 +134,6 @@ public sealed class JudgingLoop : IDisposable
         _scan.Actions = _inputs.Inbox.TakeAll();
         _scan.House = _inputs.House.Current;
         var picture = _monitor.Observe(_scan);
-        _outputs.Feed.Publish(new Turn(_scan.Copy(), picture));
         _pace.Observe(_scan, IsCritical(picture));
         // No bursts to catch up: what was missed is past.
         _due = TimeSpan.FromTicks(Math.Max((_due + _pace.Period).Ticks, _scan.Elapsed.Ticks + TimeSpan.TicksPerMillisecond));
@@ -137,6 +143,9 @@ public sealed class JudgingLoop : IDisposable
             _outputs.Keeper.Offer(_monitor.Keep());
         }
 
+        // After the state was handed over: whoever answers a person when the turn is out may wait for it to be on the
+        // disk.
+        _outputs.Feed.Publish(new Turn(_scan.Copy(), picture));
         if (!_isReady)
         {
             _isReady = true;

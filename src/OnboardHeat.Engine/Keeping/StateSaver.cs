@@ -5,8 +5,8 @@ using OnboardHeat.Engine.Ports;
 namespace OnboardHeat.Engine.Keeping;
 
 /// <summary>
-/// Writes the small file beside the judging loop, so that the loop waits for no disk. Only the newest state counts. A disk that refuses is told
-/// once, tried again each minute, and told again when it takes.
+/// Writes the small file beside the judging loop, so that the loop waits for no disk. Only the newest state counts. A
+/// disk that refuses is told once, tried again each minute, and told again when it takes.
 /// </summary>
 public sealed class StateSaver : IStateKeeper
 {
@@ -19,7 +19,9 @@ public sealed class StateSaver : IStateKeeper
     private readonly TimeProvider _time;
     private KeptFileContent _newest;
     private bool _isDirty = true;
+    private bool _isWriting;
     private bool _isComplete;
+    private TaskCompletionSource? _awaited;
     private string? _trouble;
 
     /// <summary>A saver that begins with what is to be written first: the new run's number.</summary>
@@ -59,6 +61,17 @@ public sealed class StateSaver : IStateKeeper
         }
 
         _wake.Call();
+    }
+
+    /// <summary>Completes once everything offered so far is on the disk, or the disk has refused it.</summary>
+    public Task SavedAsync()
+    {
+        lock (_gate)
+        {
+            return _isDirty || _isWriting
+                ? (_awaited ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously)).Task
+                : Task.CompletedTask;
+        }
     }
 
     /// <summary>Nothing comes any more: what is unwritten is written and <see cref="RunAsync"/> ends.</summary>
@@ -105,29 +118,45 @@ public sealed class StateSaver : IStateKeeper
             content = _isDirty ? _newest : null;
             isLast = _isComplete;
             _isDirty = false;
+            _isWriting = content is not null;
         }
 
-        if (content is null)
+        if (content is not null)
         {
-            return isLast;
+            Written(TryWrite(content));
         }
 
+        return isLast;
+    }
+
+    private bool TryWrite(KeptFileContent content)
+    {
         try
         {
             _file.Write(content);
             Told(null);
+            return true;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            lock (_gate)
-            {
-                _isDirty = true;
-            }
-
             Told(fault.Message);
+            return false;
         }
+    }
 
-        return isLast;
+    private void Written(bool isWell)
+    {
+        lock (_gate)
+        {
+            _isWriting = false;
+            var isOver = !isWell || !_isDirty;
+            _isDirty |= !isWell;
+            if (isOver)
+            {
+                _awaited?.SetResult();
+                _awaited = null;
+            }
+        }
     }
 
     private void Told(string? trouble)
