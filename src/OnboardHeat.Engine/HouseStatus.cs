@@ -21,7 +21,8 @@ public sealed class HouseStatus
     /// </summary>
     public void AddHistoryDamage(string what) => Change(report => report with
     {
-        HistoryDamaged = report.HistoryDamaged.Length == 0 ? OneLine(what) : $"{report.HistoryDamaged}; {OneLine(what)}",
+        HistoryDamaged = report.HistoryDamaged.Length == 0 ? OneLine(what)
+            : $"{report.HistoryDamaged}; {OneLine(what)}",
     });
 
     /// <summary>The daily trial of the warning chain did not come out, and why; empty words when it did.</summary>

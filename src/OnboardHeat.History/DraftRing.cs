@@ -4,8 +4,8 @@ using OnboardHeat.History.Blocks;
 namespace OnboardHeat.History;
 
 /// <summary>
-/// Closed minutes on their way to the card. While it cannot be written the newest hours wait here, in bounded memory; what had to be
-/// dropped is told in the record itself, by a mark in the minute that follows.
+/// Closed minutes on their way to the card. While it cannot be written the newest hours wait here, in bounded memory;
+/// what had to be dropped is told in the record itself, by a mark in the minute that follows.
 /// </summary>
 internal sealed class DraftRing
 {
@@ -46,7 +46,9 @@ internal sealed class DraftRing
         }
     }
 
-    /// <summary>The oldest that waits, with a mark in it where some before it were lost; null when none waits.</summary>
+    /// <summary>
+    /// The oldest that waits, with a mark in it where some before it were lost; null when none waits.
+    /// </summary>
     public MinuteDraft? Peek(out int lost)
     {
         lock (_lock)
@@ -79,7 +81,8 @@ internal sealed class DraftRing
     {
         var header = draft.Header;
         var mark = new RecordedEvent(
-            header.Run, header.First, null, "mark", "history-gap", "", $"{lost} blocks before this were lost while recording was stopped");
+            header.Run, header.First, null, "mark", "history-gap", "",
+            $"{lost} blocks before this were lost while recording was stopped");
         return draft with { Entries = [new Entry(header.First, mark, null), .. draft.Entries] };
     }
 }

@@ -73,16 +73,19 @@ internal sealed class MinuteBuilder
 
     private static TimeAnchor AnchorOf(List<Scan> scans)
     {
-        var labelled = scans.FindLast(scan => scan.Utc is not null && scan.IsUtcTrusted) ?? scans.Find(scan => scan.Utc is not null);
+        var labelled = scans.FindLast(scan => scan.Utc is not null && scan.IsUtcTrusted)
+            ?? scans.Find(scan => scan.Utc is not null);
         return labelled is null
             ? default
             : new TimeAnchor(
-                labelled.IsUtcTrusted ? AnchorQuality.Trusted : AnchorQuality.Claimed, labelled.Elapsed, labelled.Utc!.Value.UtcTicks);
+                labelled.IsUtcTrusted ? AnchorQuality.Trusted : AnchorQuality.Claimed, labelled.Elapsed,
+                labelled.Utc!.Value.UtcTicks);
     }
 
     private static double?[] Figures(Forecast forecast) =>
     [
-        forecast.StoredEnergyKWh, forecast.ShowerMinutes, forecast.ShowerMinutesLow, forecast.ShowerMinutesHigh, forecast.HeatingWatts,
+        forecast.StoredEnergyKWh, forecast.ShowerMinutes, forecast.ShowerMinutesLow, forecast.ShowerMinutesHigh,
+        forecast.HeatingWatts,
         forecast.LossCoefficientWPerK,
     ];
 
@@ -93,20 +96,24 @@ internal sealed class MinuteBuilder
         if (_gap > 0)
         {
             Note(new RecordedEvent(
-                run, elapsed, null, "mark", "history-gap", "", $"{_gap} scans before this were not recorded: the record was too slow"));
+                run, elapsed, null, "mark", "history-gap", "",
+                $"{_gap} scans before this were not recorded: the record was too slow"));
             _gap = 0;
         }
 
         foreach (var action in turn.Scan.Actions)
         {
             var kind = action.Kind == ActionKind.Changed ? "mark" : "action";
-            Note(new RecordedEvent(run, elapsed, null, kind, PersonAction.NameOf(action.Kind), action.Target, action.Text));
+            Note(new RecordedEvent(run, elapsed, null, kind, PersonAction.NameOf(action.Kind), action.Target,
+                action.Text));
         }
 
         foreach (var change in turn.Picture.Changes)
         {
-            var name = change.Subject.Length == 0 ? change.Definition.Name : $"{change.Definition.Name}/{change.Subject}";
-            Note(new RecordedEvent(run, elapsed, null, "alarm", name, change.IsRaised ? "raised" : "cleared", change.Because));
+            var name = change.Subject.Length == 0 ? change.Definition.Name
+                : $"{change.Definition.Name}/{change.Subject}";
+            Note(new RecordedEvent(run, elapsed, null, "alarm", name, change.IsRaised ? "raised" : "cleared",
+                change.Because));
         }
 
         // A journey is worked out from the scans: it closes no block, because its loss in a power cut can be made good.

@@ -3,8 +3,8 @@ using System.Collections.Concurrent;
 namespace OnboardHeat.History;
 
 /// <summary>
-/// The one thread that touches the database engine: its concurrency has open faults, and a lazy query on another thread is one of them.
-/// Work is handed in and done in order.
+/// The one thread that touches the database engine: its concurrency has open faults, and a lazy query on another thread
+/// is one of them. Work is handed in and done in order.
 /// </summary>
 internal sealed class OwnerThread : IDisposable
 {

@@ -2,7 +2,9 @@ namespace OnboardHeat.History;
 
 /// <summary>How much the record may take.</summary>
 /// <param name="KeepMonths">Months that are kept; whole files go, never parts of one. 1 or more.</param>
-/// <param name="FreeBytes">Recording pauses while the card has less free than this: a full card stops more than the record.</param>
+/// <param name="FreeBytes">
+/// Recording pauses while the card has less free than this: a full card stops more than the record.
+/// </param>
 internal sealed record RecordLimits(int KeepMonths, long FreeBytes)
 {
     /// <summary>Two years, and 64 MB left free (several files' growth; common practice, no source).</summary>

@@ -60,13 +60,16 @@ public sealed class Recorder : IAsyncDisposable
     /// <param name="house">Where it says how it fares.</param>
     /// <param name="time">Clock for back-off.</param>
     /// <param name="say">Takes one clear line for the log.</param>
-    public Recorder(string folder, int keepMonths, TurnQueue turns, HouseStatus house, TimeProvider time, Action<string> say)
-        : this(() => new CardFolder(folder), RecordLimits.Default with { KeepMonths = keepMonths }, turns, house, time, say)
+    public Recorder(string folder, int keepMonths, TurnQueue turns, HouseStatus house, TimeProvider time,
+        Action<string> say)
+        : this(() => new CardFolder(folder), RecordLimits.Default with { KeepMonths = keepMonths }, turns, house, time,
+            say)
     {
     }
 
     internal Recorder(
-        Func<IRecordDisk> disk, RecordLimits limits, TurnQueue turns, HouseStatus house, TimeProvider time, Action<string> say)
+        Func<IRecordDisk> disk, RecordLimits limits, TurnQueue turns, HouseStatus house, TimeProvider time,
+        Action<string> say)
     {
         _disk = disk;
         _limits = limits;
@@ -203,7 +206,8 @@ public sealed class Recorder : IAsyncDisposable
             var book = _desk.Book ?? Open();
             while (_ring.Peek(out var lost) is { } draft)
             {
-                book.Append(draft with { Header = draft.Header with { Run = draft.Header.Run + ShiftFor(draft.Header.Run) } });
+                var run = draft.Header.Run + ShiftFor(draft.Header.Run);
+                book.Append(draft with { Header = draft.Header with { Run = run } });
                 _ring.Done(draft, lost);
             }
 
@@ -278,7 +282,8 @@ public sealed class Recorder : IAsyncDisposable
         Drop();
         var isFirst = _failedAt is null;
         _failedAt = _time.GetTimestamp();
-        _retryAfter = isFirst ? s_firstRetry : TimeSpan.FromTicks(Math.Min(_retryAfter.Ticks * 2, s_longestRetry.Ticks));
+        _retryAfter = isFirst ? s_firstRetry
+            : TimeSpan.FromTicks(Math.Min(_retryAfter.Ticks * 2, s_longestRetry.Ticks));
         _house.SetHistoryStopped(e.Message);
         if (isFirst)
         {

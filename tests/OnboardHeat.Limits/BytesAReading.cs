@@ -23,7 +23,9 @@ internal static class BytesAReading
         var hour = Grow(open, seed, 59, isTidied: false) - empty;
         var packed = new SimulatedCard();
         var drive = new SomeScans(seed).Drive(1, 1800).ToArray();
-        Console.WriteLine($"  payload of an hour's scans: {ScanCodec.Encode(drive).Length / 1800.0 / ReadingsAScan:0.000} bytes a reading");
+        Console.WriteLine(
+            $"  payload of an hour's scans: {ScanCodec.Encode(drive).Length / 1800.0 / ReadingsAScan:0.000} bytes a"
+                + $" reading");
         Console.WriteLine($"  payload of an hour's scans in all: {ScanCodec.Encode(drive).Length} bytes");
         var first = Grow(packed, seed, 61, isTidied: true);
         var day = Grow(packed, seed, 24 * 60, isTidied: true) - first;
@@ -54,7 +56,8 @@ internal static class BytesAReading
         var header = new BlockHeader(
             BlockKind.Scans, 1, 0, 0, scans[0].Elapsed, scans[^1].Elapsed, scans.Length, 0,
             new TimeAnchor(AnchorQuality.Trusted, scans[^1].Elapsed, scans[^1].Utc!.Value.UtcTicks));
-        double?[] figures = [.. FigureNames.All.Select((_, i) => (double?)(scans[0][Channel.TankTop].Value * (i + 1) / 17))];
+        double?[] figures =
+            [.. FigureNames.All.Select((_, i) => (double?)(scans[0][Channel.TankTop].Value * (i + 1) / 17))];
         return new MinuteDraft(header, ScanCodec.Encode(scans), [new Entry(scans[^1].Elapsed, null, figures)]);
     }
 }

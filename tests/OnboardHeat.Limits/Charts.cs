@@ -85,13 +85,15 @@ internal static class Charts
             var span = new RollupSpan(at + part.Start);
             for (var column = 0; column < RollupSpan.Columns; column++)
             {
-                span.Add(column, part.Count(column), part.Min(column), part.Count(column) == 0 ? 0 : part.Mean(column), part.Max(column));
+                span.Add(column, part.Count(column), part.Min(column), part.Count(column) == 0 ? 0 : part.Mean(column),
+                    part.Max(column));
             }
 
             spans.Add(span);
         }
 
-        Entry[] entries = [.. Enumerable.Range(0, 60).Select(i => new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count]))];
+        Entry[] entries = [.. Enumerable.Range(0, 60)
+            .Select(i => new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count]))];
         return new StoredHour(
             number, Block.Seal(header, payload),
             Block.Seal(

@@ -5,12 +5,16 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Lets the wall clock jump about, trusted or not. Order is kept, and whatever is summed up is the same to the last bit.</summary>
+/// <summary>
+/// Lets the wall clock jump about, trusted or not. Order is kept, and whatever is summed up is the same to the last
+/// bit.
+/// </summary>
 internal static class ClockScripts
 {
     private static readonly DateTimeOffset[] s_odd =
     [
-        DateTimeOffset.UnixEpoch, new(2038, 1, 19, 3, 14, 7, TimeSpan.Zero), SomeScans.Start, SomeScans.Start.AddYears(-20), SomeScans.Start.AddYears(30),
+        DateTimeOffset.UnixEpoch, new(2038, 1, 19, 3, 14, 7, TimeSpan.Zero), SomeScans.Start,
+        SomeScans.Start.AddYears(-20), SomeScans.Start.AddYears(30),
     ];
 
     public static async Task<int> RunAsync(int seed, int scripts)
@@ -32,14 +36,18 @@ internal static class ClockScripts
 
             using var book = new OnboardHeat.History.Files.RecordBook(card, Drafts.Limits);
             var back = Drafts.ReadAll(book);
-            if (back.Count != jumping.Length || back.Zip(jumping).Any(pair => ScanCompare.Difference(pair.First, pair.Second).Length > 0))
+            if (back.Count != jumping.Length
+                || back.Zip(jumping).Any(pair => ScanCompare.Difference(pair.First, pair.Second).Length > 0))
             {
                 disordered++;
-                await Console.Error.WriteLineAsync($"seed {seed + i}: {back.Count} of {jumping.Length} scans, files {string.Join(' ', book.Shelf.Names)}");
+                await Console.Error.WriteLineAsync(
+                    $"seed {seed + i}: {back.Count} of {jumping.Length} scans, files"
+                        + $" {string.Join(' ', book.Shelf.Names)}");
             }
         }
 
-        return Verdict.None("order lost", disordered, scripts, seed) | Verdict.None("sums that differ", different, scripts, seed);
+        return Verdict.None("order lost", disordered, scripts, seed)
+            | Verdict.None("sums that differ", different, scripts, seed);
     }
 
     private static Scan[] TwoRuns(int seed)

@@ -21,7 +21,8 @@ internal static class DiskWrites
         var some = new SomeScans(seed);
         var driving = 3 * 1800 / part;
         await FeedAsync(rig, some.Drive(1, 300), isDriving: true);
-        await using var slow = rig.Recorder.Reader.ReadRunScansAsync(1, int.MaxValue, CancellationToken.None).GetAsyncEnumerator();
+        await using var slow = rig.Recorder.Reader.ReadRunScansAsync(1, int.MaxValue, CancellationToken.None)
+            .GetAsyncEnumerator();
         await FeedAsync(rig, some.Drive(1, driving - 300, fromS: 600), isDriving: true, slow);
         await FeedAsync(rig, some.Drive(1, 21 * 1800 / part, fromS: (driving * 2) + 2), isDriving: false, slow);
         await rig.DisposeAsync();
@@ -66,7 +67,8 @@ internal static class DiskWrites
 
         public IReadOnlyList<string> Names() => folder.Names();
 
-        public IRecordFile Open(string name) => new Counted(this, name.Contains("-log", StringComparison.Ordinal), folder.Open(name));
+        public IRecordFile Open(string name) =>
+            new Counted(this, name.Contains("-log", StringComparison.Ordinal), folder.Open(name));
 
         public void Rename(string from, string to) => folder.Rename(from, to);
 

@@ -7,7 +7,10 @@ using OnboardHeat.History.Files;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Small minutes to write, twenty minutes apart so that packing comes often, over the turn of a month; and how to read them back.</summary>
+/// <summary>
+/// Small minutes to write, twenty minutes apart so that packing comes often, over the turn of a month; and how to read
+/// them back.
+/// </summary>
 internal static class Drafts
 {
     /// <summary>Trials write little: the limits of a real card are not theirs.</summary>
@@ -21,12 +24,14 @@ internal static class Drafts
         for (var i = 0; i < count; i++)
         {
             var run = 1 + (i / 17);
-            var scans = some.Drive(run, 4, fromS: (i % 17) * 1200, start: start + TimeSpan.FromSeconds(run * 25_000)).ToArray();
+            var scans = some.Drive(run, 4, fromS: (i % 17) * 1200, start: start + TimeSpan.FromSeconds(run * 25_000))
+                .ToArray();
             var header = new BlockHeader(
                 BlockKind.Scans, run, 0, 0, scans[0].Elapsed, scans[^1].Elapsed, scans.Length, 0,
                 new TimeAnchor(AnchorQuality.Trusted, scans[^1].Elapsed, scans[^1].Utc!.Value.UtcTicks));
             var happened = new RecordedEvent(run, scans[0].Elapsed, null, "alarm", $"trial-{i}", "raised", "why");
-            made.Add((new MinuteDraft(header, ScanCodec.Encode(scans), [new Entry(scans[0].Elapsed, happened, null)]), scans));
+            made.Add((new MinuteDraft(header, ScanCodec.Encode(scans), [new Entry(scans[0].Elapsed, happened, null)]),
+                scans));
         }
 
         return made;
@@ -54,7 +59,8 @@ internal static class Drafts
     }
 
     /// <summary>Writes minutes; tells after each how many are on the card.</summary>
-    public static void Write(IRecordDisk card, IReadOnlyList<(MinuteDraft Draft, IReadOnlyList<Scan> Scans)> drafts, Action<int> done)
+    public static void Write(IRecordDisk card, IReadOnlyList<(MinuteDraft Draft, IReadOnlyList<Scan> Scans)> drafts,
+        Action<int> done)
     {
         using var book = new RecordBook(card, Limits);
         for (var i = 0; i < drafts.Count; i++)

@@ -3,12 +3,13 @@ using OnboardHeat.Adapters.Tests.History;
 namespace OnboardHeat.Limits;
 
 /// <summary>
-/// Lets the N-th operation on the card fail, alone or with all after it for a while, N swept. Nothing may fall over, recording goes on
-/// by itself, and in the end every scan is on record.
+/// Lets the N-th operation on the card fail, alone or with all after it for a while, N swept. Nothing may fall over,
+/// recording goes on by itself, and in the end every scan is on record.
 /// </summary>
 internal static class FailingWrites
 {
-    private static readonly string[] s_errors = ["No space left on device", "Input/output error", "Read-only file system"];
+    private static readonly string[] s_errors =
+        ["No space left on device", "Input/output error", "Read-only file system"];
 
     public static async Task<int> RunAsync(int seed, int step)
     {
@@ -43,10 +44,12 @@ internal static class FailingWrites
             if (back.Count != drive.Length || back.Zip(drive).Any(pair => pair.First.Elapsed != pair.Second.Elapsed))
             {
                 holes++;
-                await Console.Error.WriteLineAsync($"N {n}: {back.Count} of {drive.Length} scans; {string.Join("; ", rig.Said)}");
+                await Console.Error.WriteLineAsync(
+                    $"N {n}: {back.Count} of {drive.Length} scans; {string.Join("; ", rig.Said)}");
             }
         }
 
-        return Verdict.None("records with a hole", holes, tried, seed) | Verdict.None("recording still stopped at the end", stopped, tried, seed);
+        return Verdict.None("records with a hole", holes, tried, seed)
+            | Verdict.None("recording still stopped at the end", stopped, tried, seed);
     }
 }

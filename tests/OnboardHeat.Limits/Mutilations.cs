@@ -37,7 +37,9 @@ internal static class Mutilations
                 silent += isSilent ? 1 : 0;
                 if (isWrong || isSilent)
                 {
-                    Console.Error.WriteLine($"seed {seed + i}, {how}: {back.Count} of {expected.Count} scans, told: {string.Join("; ", book.Damage)}");
+                    Console.Error.WriteLine(
+                        $"seed {seed + i}, {how}: {back.Count} of {expected.Count} scans, told:"
+                            + $" {string.Join("; ", book.Damage)}");
                 }
 
                 book.Append(Drafts.Make(seed, 1)[0].Draft with { Header = drafts[^1].Draft.Header with { Run = 99 } });
@@ -49,7 +51,8 @@ internal static class Mutilations
             }
         }
 
-        return Learnt(seed, cases / 4) | Verdict.None("silent losses", silent, cases, seed) | Verdict.None("wrong values", wrong, cases, seed)
+        return Learnt(seed, cases / 4) | Verdict.None("silent losses", silent, cases, seed)
+            | Verdict.None("wrong values", wrong, cases, seed)
             | Verdict.None("recording that does not go on", failed, cases, seed);
     }
 
@@ -110,7 +113,8 @@ internal static class Mutilations
 
     private static string Damage(SimulatedCard card, Random random)
     {
-        var names = card.Names().Where(name => name.EndsWith(".db", StringComparison.Ordinal) && card.LengthOf(name) > 0).Order().ToArray();
+        var names = card.Names()
+            .Where(name => name.EndsWith(".db", StringComparison.Ordinal) && card.LengthOf(name) > 0).Order().ToArray();
         var name = names[random.Next(names.Length)];
         var bytes = card[name];
         var how = random.Next(6);

@@ -5,7 +5,9 @@ using OnboardHeat.History.Files;
 
 namespace OnboardHeat.Limits;
 
-/// <summary>Cuts the power at random moments of writing, packing, checkpoints and new months, and looks at what is left.</summary>
+/// <summary>
+/// Cuts the power at random moments of writing, packing, checkpoints and new months, and looks at what is left.
+/// </summary>
 internal static class PowerCuts
 {
     private const int Minutes = 40;
@@ -50,23 +52,28 @@ internal static class PowerCuts
             Drafts.Write(card, drafts, count => done = count);
         }
 
-        return Verdict.None("acknowledged minutes lost", lost, tried, seed) | Verdict.None("records unreadable", unreadable, tried, seed)
-            | Verdict.None("silently wrong", wrong, tried, seed) | Verdict.None("damage told where there was none", alarmed, tried, seed);
+        return Verdict.None("acknowledged minutes lost", lost, tried, seed)
+            | Verdict.None("records unreadable", unreadable, tried, seed)
+            | Verdict.None("silently wrong", wrong, tried, seed)
+                | Verdict.None("damage told where there was none", alarmed, tried, seed);
     }
 
-    private static Found Judge(SimulatedCard card, IReadOnlyList<(MinuteDraft Draft, IReadOnlyList<Scan> Scans)> drafts, int done)
+    private static Found Judge(SimulatedCard card, IReadOnlyList<(MinuteDraft Draft, IReadOnlyList<Scan> Scans)> drafts,
+        int done)
     {
         try
         {
             using var book = new RecordBook(card, Drafts.Limits);
             var back = Drafts.ReadAll(book);
             var expected = drafts.Take(done + 1).SelectMany(draft => draft.Scans).ToArray();
-            if (back.Count < expected.Length - drafts[Math.Min(done, drafts.Count - 1)].Scans.Count && done < drafts.Count)
+            if (back.Count < expected.Length - drafts[Math.Min(done, drafts.Count - 1)].Scans.Count
+                && done < drafts.Count)
             {
                 return Found.Lost;
             }
 
-            var isExact = back.Count <= expected.Length && back.Zip(expected).All(pair => ScanCompare.Difference(pair.First, pair.Second).Length == 0);
+            var isExact = back.Count <= expected.Length
+                && back.Zip(expected).All(pair => ScanCompare.Difference(pair.First, pair.Second).Length == 0);
             if (!isExact)
             {
                 return Found.Wrong;

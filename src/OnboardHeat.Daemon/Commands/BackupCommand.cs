@@ -11,8 +11,12 @@ internal static class BackupCommand
     public static Command Create()
     {
         var config = ConfigurationFile.Option();
-        var file = new Argument<string>("FILE") { Description = "The backup to write; it is read back before the command ends." };
-        var command = new Command("backup", "Copies all months of the record into one verified file, while the daemon runs.")
+        var file = new Argument<string>("FILE")
+        {
+            Description = "The backup to write; it is read back before the command ends.",
+        };
+        var command =
+            new Command("backup", "Copies all months of the record into one verified file, while the daemon runs.")
         {
             file, config,
         };
@@ -28,7 +32,8 @@ internal static class BackupCommand
         }
 
         var door = new RecordDoor(configuration.Options, TimeProvider.System);
-        var code = await OutputFile.WriteAsync(file, to => door.GetAsync(new ControlRequest(RecordTransfers.Backup), to))
+        var code = await OutputFile.WriteAsync(file,
+            to => door.GetAsync(new ControlRequest(RecordTransfers.Backup), to))
             .ConfigureAwait(false);
         return code == ExitCode.Done ? await VerifyAsync(file).ConfigureAwait(false) : code;
     }
@@ -39,7 +44,8 @@ internal static class BackupCommand
         {
             await using var stream = File.OpenRead(file);
             var months = await BackupFile.ReadAsync(stream, CancellationToken.None).ConfigureAwait(false);
-            Console.WriteLine($"{file}: read back and verified, {months.Count} {(months.Count == 1 ? "month" : "months")}");
+            Console.WriteLine(
+                $"{file}: read back and verified, {months.Count} {(months.Count == 1 ? "month" : "months")}");
             return ExitCode.Done;
         }
         catch (Exception fault) when (fault is IOException or InvalidDataException)

@@ -23,7 +23,8 @@ internal static class ExportCommand
             parsed.GetValue(config)!,
             parsed.GetValue(output),
             new ControlRequest(
-                RecordTransfers.Export, Runs: parsed.GetValue(runs) ?? "", From: parsed.GetValue(from) ?? "", To: parsed.GetValue(to) ?? "")));
+                RecordTransfers.Export, Runs: parsed.GetValue(runs) ?? "", From: parsed.GetValue(from) ?? "",
+                To: parsed.GetValue(to) ?? "")));
         return command;
     }
 

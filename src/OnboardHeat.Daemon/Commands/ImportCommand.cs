@@ -18,12 +18,15 @@ internal static class ImportCommand
         };
         var map = new Option<string[]>("--map")
         {
-            Description = "What a column is, by name or number: 'Temp 1=tank_top', 'boiler.csv:2=flow'; with two columns tank_top will do.",
+            Description =
+                "What a column is, by name or number: 'Temp 1=tank_top', 'boiler.csv:2=flow'; with two columns"
+                    + " tank_top will do.",
             HelpName = "COLUMN=CHANNEL",
         };
         var zone = Text("--zone", "ZONE", "Zone of times that have no offset: Europe/Zurich, UTC or +02:00.");
         var decimalMark = Text("--decimal", "MARK", "Decimal mark where the numbers do not tell: comma or point.");
-        var separator = Text("--separator", "MARK", "Mark between columns where the lines do not tell; one character or tab.");
+        var separator =
+            Text("--separator", "MARK", "Mark between columns where the lines do not tell; one character or tab.");
         var order = Text("--date-order", "ORDER", "Where dates with slashes or dashes do not tell: dmy or mdy.");
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what was understood and write nothing." };
         var output = OutputFile.Option();
@@ -31,7 +34,8 @@ internal static class ImportCommand
         command.SetAction(async (parsed, _) =>
         {
             var wish = WishOf(
-                parsed.GetValue(map) ?? [], parsed.GetValue(zone), parsed.GetValue(decimalMark), parsed.GetValue(separator),
+                parsed.GetValue(map) ?? [], parsed.GetValue(zone), parsed.GetValue(decimalMark),
+                parsed.GetValue(separator),
                 parsed.GetValue(order), out var problem);
             if (problem is not null)
             {
@@ -39,7 +43,8 @@ internal static class ImportCommand
                 return ExitCode.Usage;
             }
 
-            return await ExecuteAsync(parsed.GetRequiredValue(files), wish, parsed.GetValue(dryRun), parsed.GetValue(output))
+            return await ExecuteAsync(parsed.GetRequiredValue(files), wish, parsed.GetValue(dryRun),
+                parsed.GetValue(output))
                 .ConfigureAwait(false);
         });
         return command;
@@ -49,7 +54,8 @@ internal static class ImportCommand
     {
         try
         {
-            var import = new RecordingImport([.. files.Select(file => (file, (Func<Stream>)(() => File.OpenRead(file))))], wish);
+            var import =
+                new RecordingImport([.. files.Select(file => (file, (Func<Stream>)(() => File.OpenRead(file))))], wish);
             var understood = import.Understand();
             if (isDryRun)
             {
@@ -83,8 +89,10 @@ internal static class ImportCommand
             return !isMapping;
         });
         ImportZone? zone = null;
-        problem = wrong is not null ? $"--map {wrong}: that is no channel or signal, and neither time, date nor elapsed_s"
-            : zoneName is not null && !ImportZone.TryParse(zoneName, out zone) ? $"--zone {zoneName}: there is no such zone here"
+        problem = wrong is not null
+            ? $"--map {wrong}: that is no channel or signal, and neither time, date nor elapsed_s"
+            : zoneName is not null && !ImportZone.TryParse(zoneName, out zone)
+                ? $"--zone {zoneName}: there is no such zone here"
             : decimalMark is not (null or "comma" or "point" or "," or ".") ? "--decimal takes comma or point"
             : separator is not (null or "tab" or { Length: 1 }) ? "--separator takes one character or tab"
             : order is not (null or "dmy" or "mdy") ? "--date-order takes dmy or mdy"

@@ -37,7 +37,8 @@ internal static class OutputFile
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync($"{file ?? "standard output"} could not be written: {fault.Message}").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"{file ?? "standard output"} could not be written: {fault.Message}")
+                .ConfigureAwait(false);
             return ExitCode.Failed;
         }
     }

@@ -20,7 +20,8 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
         try
         {
             var reply = await ControlClient.TransferAsync(
-                options.Control.Socket, request, (frames, cancel) => frames.CopyToAsync(into, cancel), time).ConfigureAwait(false)
+                options.Control.Socket, request, (frames, cancel) => frames.CopyToAsync(into, cancel), time)
+                .ConfigureAwait(false)
                 ?? await FromFolderAsync(request, into).ConfigureAwait(false);
             foreach (var line in reply?.Lines ?? [])
             {
@@ -29,9 +30,11 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
 
             return reply is null ? ExitCode.NoDaemon : reply.Ok ? ExitCode.Done : ExitCode.BadInput;
         }
-        catch (Exception fault) when (fault is (IOException or UnauthorizedAccessException) and not OutputClosedException)
+        catch (Exception fault) when (
+            fault is (IOException or UnauthorizedAccessException) and not OutputClosedException)
         {
-            await Console.Error.WriteLineAsync($"{request.Command}: {fault.Message}; what was written is not whole").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"{request.Command}: {fault.Message}; what was written is not whole")
+                .ConfigureAwait(false);
             return ExitCode.Failed;
         }
     }
@@ -76,7 +79,8 @@ internal sealed class RecordDoor(OnboardHeatOptions options, TimeProvider time)
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync($"no daemon answers at {options.Control.Socket}, and {fault.Message}").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"no daemon answers at {options.Control.Socket}, and {fault.Message}")
+                .ConfigureAwait(false);
             return null;
         }
 

@@ -12,8 +12,10 @@ internal static class RestoreCommand
     {
         var config = ConfigurationFile.Option();
         var file = new Argument<string>("FILE") { Description = "A backup." };
-        var dryRun = new Option<bool>("--dry-run") { Description = "Verify the backup and say what is in it; change nothing." };
-        var command = new Command("restore", "Puts months of a backup back into the record; those on record stay as they are.")
+        var dryRun =
+            new Option<bool>("--dry-run") { Description = "Verify the backup and say what is in it; change nothing." };
+        var command =
+            new Command("restore", "Puts months of a backup back into the record; those on record stay as they are.")
         {
             file, dryRun, config,
         };
@@ -24,30 +26,26 @@ internal static class RestoreCommand
 
     private static async Task<int> ExecuteAsync(string file, bool isDryRun, string config)
     {
-        if (Configured.Load(config, ConfigurationUse.Any) is not { } configuration)
-        {
-            return ExitCode.BadConfiguration;
-        }
-
         try
         {
             await using var stream = File.OpenRead(file);
 
             // The whole of it is verified before the first month is touched.
             var months = await BackupFile.ReadAsync(stream, CancellationToken.None).ConfigureAwait(false);
-            if (!isDryRun)
+            if (isDryRun)
             {
-                stream.Position = 0;
-                var door = new RecordDoor(configuration.Options, TimeProvider.System);
-                return await door.GiveAsync(new ControlRequest(RecordTransfers.Restore), stream).ConfigureAwait(false);
+                months.ToList().ForEach(Console.WriteLine);
+                return ExitCode.Done;
             }
 
-            foreach (var month in months)
+            if (Configured.Load(config, ConfigurationUse.Any) is not { } configuration)
             {
-                Console.WriteLine(month);
+                return ExitCode.BadConfiguration;
             }
 
-            return ExitCode.Done;
+            stream.Position = 0;
+            var door = new RecordDoor(configuration.Options, TimeProvider.System);
+            return await door.GiveAsync(new ControlRequest(RecordTransfers.Restore), stream).ConfigureAwait(false);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidDataException)
         {

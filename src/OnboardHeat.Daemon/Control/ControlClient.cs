@@ -19,10 +19,12 @@ internal static class ControlClient
             await socket.ConnectAsync(new UnixDomainSocketEndPoint(path), inTime.Token).ConfigureAwait(false);
             var json = JsonSerializer.SerializeToUtf8Bytes(request, ControlJson.Default.ControlRequest);
             await ControlLine.WriteAsync(socket, json, inTime.Token).ConfigureAwait(false);
-            var answer = await ControlLine.ReadAsync(socket, ControlLine.AnswerBytesMax, inTime.Token).ConfigureAwait(false);
+            var answer = await ControlLine.ReadAsync(socket, ControlLine.AnswerBytesMax, inTime.Token)
+                .ConfigureAwait(false);
             return answer is null ? null : JsonSerializer.Deserialize(answer, ControlJson.Default.ControlReply);
         }
-        catch (Exception fault) when (fault is SocketException or OperationCanceledException or JsonException or ArgumentException)
+        catch (Exception fault) when (
+            fault is SocketException or OperationCanceledException or JsonException or ArgumentException)
         {
             return null;
         }
@@ -71,7 +73,8 @@ internal static class ControlClient
 
     private static async Task<ControlReply> ReplyAsync(Socket socket, CancellationToken cancellationToken)
     {
-        var line = await ControlLine.ReadExactAsync(socket, ControlLine.AnswerBytesMax, cancellationToken).ConfigureAwait(false);
+        var line = await ControlLine.ReadExactAsync(socket, ControlLine.AnswerBytesMax, cancellationToken)
+            .ConfigureAwait(false);
         return line is not null && JsonSerializer.Deserialize(line, ControlJson.Default.ControlReply) is { } reply
             ? reply
             : throw new IOException("the daemon broke off");

@@ -11,8 +11,8 @@ namespace OnboardHeat.Daemon.Control;
 /// need it.
 /// </summary>
 internal sealed class ControlServer(
-    string path, Func<ControlRequest, CancellationToken, Task<ControlReply>> answer, Func<ControlRequest, Transfer?> transfers,
-    TimeProvider time, ILogger log)
+    string path, Func<ControlRequest, CancellationToken, Task<ControlReply>> answer,
+    Func<ControlRequest, Transfer?> transfers, TimeProvider time, ILogger log)
 {
     /// <summary>Long enough for a survey of a bus that hangs.</summary>
     private static readonly TimeSpan s_answerWithin = TimeSpan.FromSeconds(10);
@@ -57,7 +57,8 @@ internal sealed class ControlServer(
         {
             listener.Bind(new UnixDomainSocketEndPoint(path));
             File.SetUnixFileMode(
-                path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite);
+                path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead
+                | UnixFileMode.GroupWrite);
             listener.Listen();
             return listener;
         }
@@ -93,7 +94,8 @@ internal sealed class ControlServer(
         {
             try
             {
-                var line = await ControlLine.ReadAsync(caller, ControlLine.QuestionBytesMax, either.Token).ConfigureAwait(false);
+                var line = await ControlLine.ReadAsync(caller, ControlLine.QuestionBytesMax, either.Token)
+                    .ConfigureAwait(false);
                 if (TransferOf(line) is { } transfer)
                 {
                     await TransferAsync(caller, transfer, ending).ConfigureAwait(false);
@@ -119,7 +121,8 @@ internal sealed class ControlServer(
     {
         try
         {
-            return line is not null && JsonSerializer.Deserialize(line, ControlJson.Default.ControlRequest) is { } request
+            return line is not null
+                && JsonSerializer.Deserialize(line, ControlJson.Default.ControlRequest) is { } request
                 ? transfers(request)
                 : null;
         }
@@ -132,7 +135,8 @@ internal sealed class ControlServer(
     /// <summary>Moves as many bytes as it takes: not the whole is bounded in time, each step is.</summary>
     private async Task TransferAsync(Socket caller, Transfer transfer, CancellationToken ending)
     {
-        await ReplyAsync(caller, transfer.Problem is { } problem ? ControlReply.Refused(problem) : ControlReply.Done(), ending)
+        await ReplyAsync(caller, transfer.Problem is { } problem ? ControlReply.Refused(problem) : ControlReply.Done(),
+            ending)
             .ConfigureAwait(false);
         if (transfer.Problem is not null)
         {
@@ -154,7 +158,8 @@ internal sealed class ControlServer(
         await ReplyAsync(caller, last, ending).ConfigureAwait(false);
     }
 
-    private static Task ReplyAsync(Socket caller, ControlReply reply, CancellationToken cancellationToken) => ControlLine.WriteAsync(
+    private static Task ReplyAsync(Socket caller, ControlReply reply, CancellationToken cancellationToken) =>
+        ControlLine.WriteAsync(
         caller, JsonSerializer.SerializeToUtf8Bytes(reply, ControlJson.Default.ControlReply), cancellationToken);
 
     private async Task<ControlReply> AnswerAsync(byte[] line, CancellationToken cancellationToken)

@@ -27,7 +27,11 @@ internal sealed class FrameStream(Socket socket, TimeProvider time) : Stream
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
 
     /// <summary>Says that everything was sent.</summary>
     public async Task EndAsync(CancellationToken cancellationToken)
@@ -35,7 +39,8 @@ internal sealed class FrameStream(Socket socket, TimeProvider time) : Stream
         await SendAsync(new byte[HeadBytes], cancellationToken).ConfigureAwait(false);
     }
 
-    public override async ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default)
+    public override async ValueTask WriteAsync(ReadOnlyMemory<byte> buffer,
+        CancellationToken cancellationToken = default)
     {
         while (buffer.Length > 0)
         {
@@ -98,11 +103,13 @@ internal sealed class FrameStream(Socket socket, TimeProvider time) : Stream
         while (bytes.Length > 0)
         {
             var rest = bytes;
-            bytes = bytes[await InTimeAsync(token => socket.SendAsync(rest, token), cancellationToken).ConfigureAwait(false)..];
+            bytes = bytes[await InTimeAsync(token => socket.SendAsync(rest, token), cancellationToken)
+                .ConfigureAwait(false)..];
         }
     }
 
-    private async Task<int> InTimeAsync(Func<CancellationToken, ValueTask<int>> transfer, CancellationToken cancellationToken)
+    private async Task<int> InTimeAsync(Func<CancellationToken, ValueTask<int>> transfer,
+        CancellationToken cancellationToken)
     {
         using var late = new CancellationTokenSource(s_patience, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(late.Token, cancellationToken);

@@ -5,9 +5,11 @@ namespace OnboardHeat.Engine.Imports;
 /// <summary>Numbers as loggers write them, with a point or a comma, perhaps with a unit behind.</summary>
 internal static class ForeignNumber
 {
-    private const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+    private const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint
+        | NumberStyles.AllowExponent;
 
-    private static readonly string[] s_none = ["", "-", "--", "---", "nan", "null", "none", "n/a", "na", "err", "error", "open"];
+    private static readonly string[] s_none =
+        ["", "-", "--", "---", "nan", "null", "none", "n/a", "na", "err", "error", "open"];
 
     /// <summary>Whether the cell says that there was no reading.</summary>
     public static bool IsNone(string cell) => s_none.Contains(cell.Trim(), StringComparer.OrdinalIgnoreCase);

@@ -21,7 +21,8 @@ internal sealed class ForeignReader(ForeignForm form, ImportWish wish, ImportedF
         {
             if (cells.Length != form.Names.Count)
             {
-                throw new RecordingException(form.File, line, "", $"{cells.Length} cells where {form.Names.Count} are expected");
+                throw new RecordingException(form.File, line, "",
+                    $"{cells.Length} cells where {form.Names.Count} are expected");
             }
 
             var moment = MomentOf(line, cells);
@@ -50,8 +51,10 @@ internal sealed class ForeignReader(ForeignForm form, ImportWish wish, ImportedF
         var text = form.TimeText(cells);
         if (form.TimeKind is not (ForeignTimeKind.Local or ForeignTimeKind.WithOffset))
         {
-            return ForeignNumber.TryParse(text, form.DecimalMark, out var number) || ForeignNumber.TryParse(text, '.', out number)
-                ? DateTimeOffset.UnixEpoch.AddMilliseconds(Math.Round(form.TimeKind == ForeignTimeKind.UnixMilliseconds ? number : number * 1000))
+            return ForeignNumber.TryParse(text, form.DecimalMark, out var number)
+                || ForeignNumber.TryParse(text, '.', out number)
+                ? DateTimeOffset.UnixEpoch.AddMilliseconds(
+                    Math.Round(form.TimeKind == ForeignTimeKind.UnixMilliseconds ? number : number * 1000))
                 : throw Wrong(line, form.TimeColumn, text, "is no number of seconds");
         }
 
@@ -77,7 +80,8 @@ internal sealed class ForeignReader(ForeignForm form, ImportWish wish, ImportedF
         var (year, month, day) = parts.IsYearFirst ? (parts.First, parts.Second, parts.Third)
             : form.IsMonthFirst ? (parts.Third, parts.First, parts.Second) : (parts.Third, parts.Second, parts.First);
         year += year < 100 ? 2000 : 0;
-        var isDate = year is >= 1970 and < 3000 && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month);
+        var isDate = year is >= 1970 and < 3000 && month is >= 1 and <= 12 && day >= 1
+            && day <= DateTime.DaysInMonth(year, month);
         local = isDate ? new DateTime(year, month, day, 0, 0, 0, DateTimeKind.Unspecified) + parts.OfDay : default;
         return isDate;
     }
@@ -109,12 +113,14 @@ internal sealed class ForeignReader(ForeignForm form, ImportWish wish, ImportedF
         {
             return s_on.Contains(cell, StringComparer.OrdinalIgnoreCase) ? 1
                 : s_off.Contains(cell, StringComparer.OrdinalIgnoreCase) ? 0
-                : throw Wrong(line, column, cell, "is no signal; those are 0 or 1, on or off, true or false, yes or no");
+                : throw Wrong(line, column, cell,
+                    "is no signal; those are 0 or 1, on or off, true or false, yes or no");
         }
 
         return ForeignNumber.TryParse(cell, form.DecimalMark, out var value)
             ? value
             : throw Wrong(line, column, cell, string.Create(
-                CultureInfo.InvariantCulture, $"is no number with a decimal {(form.DecimalMark == ',' ? "comma" : "point")}"));
+                CultureInfo.InvariantCulture,
+                $"is no number with a decimal {(form.DecimalMark == ',' ? "comma" : "point")}"));
     }
 }

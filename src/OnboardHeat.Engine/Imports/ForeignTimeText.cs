@@ -72,7 +72,8 @@ internal static class ForeignTimeText
         }
 
         var isSecond = double.TryParse(
-            rest[..end].ToString().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out second);
+            rest[..end].ToString().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture,
+            out second);
         rest = rest[end..];
         return isSecond;
     }

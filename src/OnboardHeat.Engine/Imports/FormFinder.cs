@@ -66,7 +66,8 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
     {
         foreach (var candidate in s_separators)
         {
-            var counts = ForeignRows.Read(file, open(), candidate).Take(PreambleRows * 2).Select(row => row.Cells.Length).ToArray();
+            var counts = ForeignRows.Read(file, open(), candidate)
+                .Take(PreambleRows * 2).Select(row => row.Cells.Length).ToArray();
             var usual = counts.GroupBy(count => count).OrderByDescending(group => group.Count()).FirstOrDefault();
             if (usual is { Key: > 1 } && usual.Count() * 2 >= counts.Length)
             {
@@ -86,7 +87,8 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
         for (var i = 0; i < Math.Min(_rows.Count, PreambleRows); i++)
         {
             var row = _rows[i];
-            if (row.Length > 1 && row.Any(IsReading) && (isDated ? row.Any(IsTime) : row.All(IsReading) && row.Any(IsNumber)))
+            if (row.Length > 1 && row.Any(IsReading)
+                && (isDated ? row.Any(IsTime) : row.All(IsReading) && row.Any(IsNumber)))
             {
                 return i;
             }
@@ -113,7 +115,8 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
         }
 
         var stated = time >= 0 ? time : Array.IndexOf(_targets, ImportMapping.Elapsed);
-        var found = stated >= 0 ? stated : Array.FindIndex(_rows[_first], cell => ForeignTimeText.TryParse(cell, out _));
+        var found = stated >= 0 ? stated
+            : Array.FindIndex(_rows[_first], cell => ForeignTimeText.TryParse(cell, out _));
         return found >= 0 ? (found, null)
             : IsNumber(_rows[_first][0]) && _targets[0] is null ? (0, null)
             : throw Wrong("no column has times; say with --map COLUMN=time which does");
@@ -161,17 +164,20 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
         int[] values = [.. Enumerable.Range(0, _targets.Length).Where(i => i != time && i != ofDay)];
         if (values.Length == 1)
         {
-            var whole = wish.Mappings.FirstOrDefault(m => m.Source.Length == 0 || m.Source == file || m.Source == Path.GetFileName(file));
+            var whole = wish.Mappings.FirstOrDefault(m => m.Source.Length == 0 || m.Source == file
+                || m.Source == Path.GetFileName(file));
             _targets[values[0]] = whole?.Target ?? _targets[values[0]];
         }
 
         if (values.All(i => _targets[i] is null))
         {
-            throw Wrong($"no column is known; say which is what with --map COLUMN=CHANNEL; columns are {Listed(values)};"
+            throw Wrong($"no column is known; say which is what with --map COLUMN=CHANNEL; columns are"
+                + $" {Listed(values)};"
                 + $" channels are {string.Join(", ", Channels.All.ToArray().Select(Channels.NameOf))}");
         }
 
-        var twice = values.Where(i => _targets[i] is not null).GroupBy(i => _targets[i]).FirstOrDefault(group => group.Count() > 1);
+        var twice = values.Where(i => _targets[i] is not null)
+            .GroupBy(i => _targets[i]).FirstOrDefault(group => group.Count() > 1);
         if (twice is not null)
         {
             throw Wrong($"two columns are {twice.Key}: {Listed(twice)}");
@@ -179,7 +185,8 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
     }
 
     private string Listed(IEnumerable<int> columns) =>
-        string.Join(", ", columns.Select(i => $"{i + 1}{(_names[i] == $"{i + 1}" ? "" : $" '{Shown.Briefly(_names[i])}'")}"));
+        string.Join(", ",
+        columns.Select(i => $"{i + 1}{(_names[i] == $"{i + 1}" ? "" : $" '{Shown.Briefly(_names[i])}'")}"));
 
     private char DecimalMark()
     {
@@ -200,10 +207,13 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
 
     private ForeignForm WithTime(ForeignForm form)
     {
-        var texts = _rows.Skip(_first).Where(row => row.Length == _names.Count).Select(row => form.TimeText(row)).ToArray();
-        if (ForeignNumber.TryParse(texts[0], form.DecimalMark, out var number) || ForeignNumber.TryParse(texts[0], '.', out number))
+        var texts = _rows.Skip(_first)
+            .Where(row => row.Length == _names.Count).Select(row => form.TimeText(row)).ToArray();
+        if (ForeignNumber.TryParse(texts[0], form.DecimalMark, out var number)
+            || ForeignNumber.TryParse(texts[0], '.', out number))
         {
-            var isElapsed = wish.Mappings.Any(m => m.Target == ImportMapping.Elapsed) || _names[form.TimeColumn] == ImportMapping.Elapsed;
+            var isElapsed = wish.Mappings.Any(m => m.Target == ImportMapping.Elapsed)
+                || _names[form.TimeColumn] == ImportMapping.Elapsed;
             return form with
             {
                 TimeKind = isElapsed || number < UnixFromS ? ForeignTimeKind.Elapsed
@@ -218,7 +228,8 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
 
         if (first.Offset is null && wish.Zone is null)
         {
-            throw Wrong($"its times ('{Shown.Briefly(texts[0])}') are local; say with --zone where, as Europe/Zurich or +02:00");
+            throw Wrong($"its times ('{Shown.Briefly(texts[0])}') are local; say with --zone where, as Europe/Zurich"
+                + $" or +02:00");
         }
 
         return form with
@@ -239,6 +250,7 @@ internal sealed class FormFinder(string file, Func<Stream> open, ImportWish wish
         var isMonthFirst = dates.Any(date => date.Second > 12);
         return isMonthFirst || dates.Any(date => date.First > 12)
             ? isMonthFirst
-            : throw Wrong($"'{Shown.Briefly(texts[0])}' can be read in two ways; say with --date-order dmy or mdy which");
+            : throw Wrong(
+                $"'{Shown.Briefly(texts[0])}' can be read in two ways; say with --date-order dmy or mdy which");
     }
 }

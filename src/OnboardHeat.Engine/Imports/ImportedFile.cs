@@ -48,14 +48,16 @@ internal sealed class ImportedFile
     /// <summary>The lines of a dry run.</summary>
     public IEnumerable<string> Lines(ImportWish wish)
     {
-        yield return $"{_form.File}: columns parted by {NameOf(_form.Separator)}, decimal {(_form.DecimalMark == ',' ? "comma" : "point")}, "
+        yield return $"{_form.File}: columns parted by {NameOf(_form.Separator)}, decimal"
+            + $" {(_form.DecimalMark == ',' ? "comma" : "point")}, "
             + (_form.HasHeader ? $"header in row {_form.RowsBefore}" : "no header");
         if (_first is { } first)
         {
             yield return $"  times are {TimesAre(wish)}: '{first.Text}' is {Shown(first.Moment)}";
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"  {_rows} rows to {Shown(_last)}, mostly {Usual()} s apart, the longest gap {_longest.TotalSeconds} s");
+                $"  {_rows} rows to {Shown(_last)}, mostly {Usual()} s apart, the longest gap"
+                    + $" {_longest.TotalSeconds} s");
         }
 
         foreach (var column in _columns)
@@ -67,7 +69,8 @@ internal sealed class ImportedFile
         }
 
         var left = Enumerable.Range(0, _columns.Length)
-            .Where(i => _columns[i] is null && i != _form.TimeColumn && i != _form.OfDayColumn).Select(i => $"'{_form.Names[i]}'").ToArray();
+            .Where(i => _columns[i] is null && i != _form.TimeColumn && i != _form.OfDayColumn)
+                .Select(i => $"'{_form.Names[i]}'").ToArray();
         if (left.Length > 0)
         {
             yield return $"  left out: {string.Join(", ", left)}";
@@ -75,12 +78,14 @@ internal sealed class ImportedFile
 
         if (Doubled > 0)
         {
-            yield return $"  {Doubled} rows lie in the hour that clocks show twice; they were put in the order of the rows";
+            yield return $"  {Doubled} rows lie in the hour that clocks show twice; they were put in the order of the"
+                + $" rows";
         }
 
         if (Repeated > 0)
         {
-            yield return $"  {Repeated} rows have the time of the row before and are left out: its times are too coarse";
+            yield return $"  {Repeated} rows have the time of the row before and are left out: its times are too"
+                + $" coarse";
         }
     }
 

@@ -26,7 +26,8 @@ public sealed class RecordingImport
         var isElapsed = _forms.Select(form => form.TimeKind == ForeignTimeKind.Elapsed).Distinct().ToArray();
         if (isElapsed.Length > 1)
         {
-            throw new RecordingException(files[0].Name, "some files have dates and some only seconds; they cannot be merged");
+            throw new RecordingException(files[0].Name,
+                "some files have dates and some only seconds; they cannot be merged");
         }
     }
 
@@ -101,7 +102,8 @@ public sealed class RecordingImport
     }
 
     private static void Next(
-        PriorityQueue<(int File, IEnumerator<ForeignRow> Rows), (DateTimeOffset, int)> rows, int file, IEnumerator<ForeignRow> more)
+        PriorityQueue<(int File, IEnumerator<ForeignRow> Rows), (DateTimeOffset, int)> rows, int file,
+        IEnumerator<ForeignRow> more)
     {
         if (more.MoveNext())
         {
@@ -131,7 +133,8 @@ public sealed class RecordingImport
 
             if (isTwice)
             {
-                throw new RecordingException(_files[file].Name, row.Line, target, "another file has this channel at the same time");
+                throw new RecordingException(_files[file].Name, row.Line, target,
+                    "another file has this channel at the same time");
             }
         }
     }

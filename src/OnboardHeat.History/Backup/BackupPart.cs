@@ -10,5 +10,6 @@ namespace OnboardHeat.History.Backup;
 /// <param name="Minute">A minute.</param>
 /// <param name="Gaps">Ranges of minutes known to be missing in the month that ends.</param>
 internal sealed record BackupPart(
-    BackupPartKind Kind, MonthName Month = default, About? About = null, StoredHour? Hour = null, StoredMinute? Minute = null,
+    BackupPartKind Kind, MonthName Month = default, About? About = null, StoredHour? Hour = null,
+    StoredMinute? Minute = null,
     IReadOnlyList<(long From, long To)>? Gaps = null);

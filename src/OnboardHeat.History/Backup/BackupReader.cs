@@ -92,12 +92,14 @@ internal sealed class BackupReader(Stream from)
             case BackupPartKind.Month:
                 return MonthName.TryParse(reader.Text(), out var name)
                     ? new BackupPart(
-                        kind, name, new About((int)reader.Unsigned(), (long)reader.Unsigned(), (long)reader.Unsigned(), []))
+                        kind, name, new About((int)reader.Unsigned(), (long)reader.Unsigned(), (long)reader.Unsigned(),
+                        []))
                     : throw Damaged("a month has no name");
             case BackupPartKind.Hour:
                 var hour = (long)reader.Unsigned();
                 return new BackupPart(kind, Hour: new StoredHour(
-                    hour, Sealed(ref reader, BlockKind.Scans), Sealed(ref reader, BlockKind.Entries), Sealed(ref reader, BlockKind.Rollups)));
+                    hour, Sealed(ref reader, BlockKind.Scans), Sealed(ref reader, BlockKind.Entries),
+                    Sealed(ref reader, BlockKind.Rollups)));
             case BackupPartKind.Minute:
                 var minute = (long)reader.Unsigned();
                 return new BackupPart(kind, Minute: new StoredMinute(
@@ -120,6 +122,7 @@ internal sealed class BackupReader(Stream from)
     private static byte[] Sealed(ref PayloadReader reader, BlockKind kind)
     {
         var block = reader.Bytes(reader.Count(PartBytesMax)).ToArray();
-        return Block.TryOpen(block, out var header, out _) && header.Kind == kind ? block : throw Damaged($"a block of {kind} is none");
+        return Block.TryOpen(block, out var header, out _) && header.Kind == kind ? block
+            : throw Damaged($"a block of {kind} is none");
     }
 }

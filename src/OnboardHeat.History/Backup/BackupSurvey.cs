@@ -39,7 +39,8 @@ internal sealed class BackupSurvey(MonthName month, About about)
         var missing = _gaps.Sum(gap => gap.To - gap.From + 1);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{month.Label} ({month.Data}): {_scans} scans of runs {_firstRun} to {_lastRun} in {_hours} hours and {_minutes} shorter blocks"
+            $"{month.Label} ({month.Data}): {_scans} scans of runs {_firstRun} to {_lastRun} in {_hours} hours and"
+                + $" {_minutes} shorter blocks"
             + $"{(missing == 0 ? "" : $", {missing} blocks known to be missing")}");
     }
 

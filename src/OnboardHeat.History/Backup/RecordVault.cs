@@ -106,17 +106,20 @@ internal sealed class RecordVault(RecordDesk desk) : IRecordVault
     {
         try
         {
-            return book.Shelf.Names.Contains(name) && book.Shelf.Take(name).ReadAbout() is { Format: <= About.CurrentFormat } about
+            return book.Shelf.Names.Contains(name)
+                && book.Shelf.Take(name).ReadAbout() is { Format: <= About.CurrentFormat } about
                 ? about
                 : null;
         }
         catch (Exception e) when (e is not IOException && FileCheck.IsEngineTrouble(e))
         {
-            throw new IOException($"{name.Data} is damaged ({e.Message}); a daemon that starts sets damage aside: back up after that", e);
+            throw new IOException(
+                $"{name.Data} is damaged ({e.Message}); a daemon that starts sets damage aside: back up after that", e);
         }
     }
 
-    private async Task CopyAsync(MonthName name, BackupSurvey survey, BackupWriter writer, CancellationToken cancellationToken)
+    private async Task CopyAsync(MonthName name, BackupSurvey survey, BackupWriter writer,
+        CancellationToken cancellationToken)
     {
         for (var next = 0L; ;)
         {
@@ -147,7 +150,8 @@ internal sealed class RecordVault(RecordDesk desk) : IRecordVault
     /// Some packed hours from a number on; after the last of them all minutes, in the same go: none can be packed in
     /// between.
     /// </summary>
-    private static (IReadOnlyList<StoredHour> Hours, IReadOnlyList<StoredMinute> Minutes) Read(RecordBook book, MonthName name, long from)
+    private static (IReadOnlyList<StoredHour> Hours, IReadOnlyList<StoredMinute> Minutes) Read(RecordBook book,
+        MonthName name, long from)
     {
         if (!book.Shelf.Names.Contains(name))
         {
@@ -158,7 +162,8 @@ internal sealed class RecordVault(RecordDesk desk) : IRecordVault
         var digests = file.ReadDigests(from, HoursAtOnce).ToDictionary(digest => digest.Number);
         var found = file.ReadHours(from, HoursAtOnce);
         var hours = found.Where(hour => digests.ContainsKey(hour.Number)).Select(hour =>
-            new StoredHour(hour.Number, hour.Scans, digests[hour.Number].Entries, digests[hour.Number].Rollups)).Where(IsSound).ToArray();
+            new StoredHour(hour.Number, hour.Scans, digests[hour.Number].Entries, digests[hour.Number].Rollups))
+            .Where(IsSound).ToArray();
         return found.Count > 0 && hours.Length == 0
             ? Read(book, name, found[^1].Number + 1)
             : (hours, hours.Length > 0 ? [] : [.. file.ReadMinutes(from, int.MaxValue).Where(IsSound)]);
@@ -173,6 +178,7 @@ internal sealed class RecordVault(RecordDesk desk) : IRecordVault
     private async Task<T> AskAsync<T>(Func<RecordBook, T> question)
     {
         var answer = await desk.Ask(book => (IsOpen: true, Value: question(book)), (IsOpen: false, Value: default!));
-        return answer.IsOpen ? answer.Value : throw new IOException("the record is not open: the card fails, or the daemon has only just begun");
+        return answer.IsOpen ? answer.Value
+            : throw new IOException("the record is not open: the card fails, or the daemon has only just begun");
     }
 }

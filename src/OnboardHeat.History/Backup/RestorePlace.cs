@@ -9,7 +9,8 @@ namespace OnboardHeat.History.Backup;
 internal static class RestorePlace
 {
     private const string Advice =
-        "this record began anew or is another van's; with no daemon running, restore into an empty folder (move this record aside first)";
+        "this record began anew or is another van's; with no daemon running, restore into an empty folder (move this"
+            + " record aside first)";
 
     /// <summary>Whether the month itself is there already.</summary>
     /// <exception cref="IOException">Another one has its place.</exception>

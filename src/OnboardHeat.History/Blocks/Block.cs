@@ -4,8 +4,9 @@ using System.Numerics;
 namespace OnboardHeat.History.Blocks;
 
 /// <summary>
-/// One block as it is stored: magic, version, header, payload, and a CRC-32C over all of it. The engine's pages carry no checksum, and
-/// what it reads from a damaged page looks like any other document; so nothing is believed whose checksum does not fit.
+/// One block as it is stored: magic, version, header, payload, and a CRC-32C over all of it. The engine's pages carry
+/// no checksum, and what it reads from a damaged page looks like any other document; so nothing is believed whose
+/// checksum does not fit.
 /// </summary>
 internal static class Block
 {
@@ -50,7 +51,8 @@ internal static class Block
     {
         header = default;
         payload = default;
-        if (stored is null || stored.Length < Magic.Length + 2 + CrcBytes || !stored.AsSpan().StartsWith(Magic) || stored[Magic.Length] != Version)
+        if (stored is null || stored.Length < Magic.Length + 2 + CrcBytes || !stored.AsSpan().StartsWith(Magic)
+            || stored[Magic.Length] != Version)
         {
             return false;
         }

@@ -1,9 +1,10 @@
 namespace OnboardHeat.History.Blocks;
 
 /// <summary>
-/// A column of temperatures, exact to the last bit. Each value is the nearest ten-thousandth (a sixteenth of a kelvin, the step of the
-/// probes, is 625 of them; what other loggers write with up to four decimals fits as well) plus how many representable numbers it lies
-/// beside it, which is nearly always none. The steps from value to value have a common divisor (625), so they become small whole numbers.
+/// A column of temperatures, exact to the last bit. Each value is the nearest ten-thousandth (a sixteenth of a kelvin,
+/// the step of the probes, is 625 of them; what other loggers write with up to four decimals fits as well) plus how
+/// many representable numbers it lies beside it, which is nearly always none. The steps from value to value have a
+/// common divisor (625), so they become small whole numbers.
 /// </summary>
 internal static class DecimalColumn
 {

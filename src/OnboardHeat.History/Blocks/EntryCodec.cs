@@ -47,7 +47,8 @@ internal static class EntryCodec
         return Squeeze.Press(writer.Written);
     }
 
-    public static IReadOnlyList<Entry> Decode(in BlockHeader header, ReadOnlySpan<byte> payload, out IReadOnlyDictionary<string, long> cursors)
+    public static IReadOnlyList<Entry> Decode(in BlockHeader header, ReadOnlySpan<byte> payload,
+        out IReadOnlyDictionary<string, long> cursors)
     {
         var reader = new PayloadReader(Squeeze.Release(payload));
         var entries = new List<Entry>();
@@ -57,7 +58,8 @@ internal static class EntryCodec
         {
             elapsed += new TimeSpan(reader.Signed());
             entries.Add(reader.Byte() == Event
-                ? new Entry(elapsed, new RecordedEvent(header.Run, elapsed, null, reader.Text(), reader.Text(), reader.Text(), reader.Text()), null)
+                ? new Entry(elapsed, new RecordedEvent(header.Run, elapsed, null, reader.Text(), reader.Text(),
+                    reader.Text(), reader.Text()), null)
                 : new Entry(elapsed, null, ReadFigures(ref reader, last)));
         }
 

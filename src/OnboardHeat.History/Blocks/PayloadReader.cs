@@ -2,7 +2,9 @@ using System.Text;
 
 namespace OnboardHeat.History.Blocks;
 
-/// <summary>Reads what <see cref="PayloadWriter"/> wrote; anything else is an <see cref="InvalidDataException"/>.</summary>
+/// <summary>
+/// Reads what <see cref="PayloadWriter"/> wrote; anything else is an <see cref="InvalidDataException"/>.
+/// </summary>
 internal ref struct PayloadReader(ReadOnlySpan<byte> bytes)
 {
     private readonly ReadOnlySpan<byte> _bytes = bytes;
@@ -39,7 +41,8 @@ internal ref struct PayloadReader(ReadOnlySpan<byte> bytes)
     public int Count(int limit)
     {
         var value = Unsigned();
-        return value <= (ulong)limit ? (int)value : throw new InvalidDataException("A count in a block is out of range.");
+        return value <= (ulong)limit ? (int)value
+            : throw new InvalidDataException("A count in a block is out of range.");
     }
 
     public string Text() => Encoding.UTF8.GetString(Bytes(Count(_bytes.Length)));

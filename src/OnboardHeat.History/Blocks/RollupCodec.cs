@@ -1,6 +1,8 @@
 namespace OnboardHeat.History.Blocks;
 
-/// <summary>Spans to the payload of a block and back; figures to the ten-thousandth, which is finer than any line of a chart.</summary>
+/// <summary>
+/// Spans to the payload of a block and back; figures to the ten-thousandth, which is finer than any line of a chart.
+/// </summary>
 internal static class RollupCodec
 {
     private const double Scale = 10_000;
@@ -8,7 +10,8 @@ internal static class RollupCodec
     public static byte[] Encode(IReadOnlyList<RollupSpan> spans)
     {
         var writer = new PayloadWriter();
-        var used = Enumerable.Range(0, RollupSpan.Columns).Where(column => spans.Any(span => span.Count(column) > 0)).ToArray();
+        var used = Enumerable.Range(0, RollupSpan.Columns)
+            .Where(column => spans.Any(span => span.Count(column) > 0)).ToArray();
         writer.Unsigned((ulong)used.Length);
         foreach (var column in used)
         {

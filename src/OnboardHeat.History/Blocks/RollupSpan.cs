@@ -6,7 +6,9 @@ namespace OnboardHeat.History.Blocks;
 /// <summary>Ten minutes of one run: for every column how many values, the lowest, their mean and the highest.</summary>
 internal sealed class RollupSpan(TimeSpan start)
 {
-    /// <summary>Length of a span. 30 days at 1,000 points are 43 minutes a point, so longer charts need nothing finer.</summary>
+    /// <summary>
+    /// Length of a span. 30 days at 1,000 points are 43 minutes a point, so longer charts need nothing finer.
+    /// </summary>
     public static readonly TimeSpan Length = TimeSpan.FromMinutes(10);
 
     /// <summary>Columns: the channels, then the figures.</summary>

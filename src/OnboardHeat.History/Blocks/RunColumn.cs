@@ -1,6 +1,9 @@
 namespace OnboardHeat.History.Blocks;
 
-/// <summary>A column that seldom changes (a fault, a signal, whether the clock is trusted): each value with how often it repeats.</summary>
+/// <summary>
+/// A column that seldom changes (a fault, a signal, whether the clock is trusted): each value with how often it
+/// repeats.
+/// </summary>
 internal static class RunColumn
 {
     public static void Write(PayloadWriter writer, ReadOnlySpan<long> values)

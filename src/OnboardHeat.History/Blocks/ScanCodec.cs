@@ -109,10 +109,12 @@ internal static class ScanCodec
     /// </summary>
     private static void WriteLabels(PayloadWriter writer, IReadOnlyList<Scan> scans, long[] column)
     {
-        RunColumn.Write(writer, Fill(column, scans, static scan => (scan.Utc is null ? 0 : 1) | (scan.IsUtcTrusted ? 2 : 0)));
+        RunColumn.Write(writer,
+            Fill(column, scans, static scan => (scan.Utc is null ? 0 : 1) | (scan.IsUtcTrusted ? 2 : 0)));
         RunColumn.Write(writer, Fill(column, scans, static scan => (long)(scan.Utc?.Offset.TotalMinutes ?? 0)));
         var last = 0L;
-        StepColumn.Write(writer, Fill(column, scans, scan => last = scan.Utc is { } utc ? utc.UtcTicks - scan.Elapsed.Ticks : last));
+        StepColumn.Write(writer,
+            Fill(column, scans, scan => last = scan.Utc is { } utc ? utc.UtcTicks - scan.Elapsed.Ticks : last));
     }
 
     private static void ReadLabels(ref PayloadReader reader, Scan[] scans, long[] column)
@@ -152,7 +154,8 @@ internal static class ScanCodec
             }
         }
 
-        var told = Enumerable.Range(0, scans.Count).Where(i => scans[i].House != (i == 0 ? HouseReport.Well : scans[i - 1].House)).ToArray();
+        var told = Enumerable.Range(0, scans.Count)
+            .Where(i => scans[i].House != (i == 0 ? HouseReport.Well : scans[i - 1].House)).ToArray();
         writer.Unsigned((ulong)told.Length);
         foreach (var i in told)
         {
@@ -186,7 +189,8 @@ internal static class ScanCodec
         {
             var at = reader.Count(scans.Length - 1);
             var (stopped, damaged, flags) = (reader.Text(), reader.Text(), reader.Byte());
-            var house = new HouseReport(stopped, damaged, (flags & 1) != 0) { SelfTestFailed = (flags & 2) != 0 ? reader.Text() : "" };
+            var house = new HouseReport(stopped, damaged, (flags & 1) != 0) { SelfTestFailed = (flags & 2) != 0
+                ? reader.Text() : "" };
             for (var i = at; i < scans.Length; i++)
             {
                 scans[i].House = house;

@@ -11,7 +11,9 @@ internal static class Squeeze
     /// <summary>Highest quality, for what is large: an hour's block is packed once and read for years.</summary>
     private const int BestQuality = 11;
 
-    /// <summary>For what is small and soon packed again: the highest takes milliseconds to begin, whatever the length.</summary>
+    /// <summary>
+    /// For what is small and soon packed again: the highest takes milliseconds to begin, whatever the length.
+    /// </summary>
     private const int QuickQuality = 5;
 
     /// <summary>From so many bytes on the best quality pays.</summary>
@@ -30,7 +32,8 @@ internal static class Squeeze
         head.Byte(Brotli);
         head.Unsigned((ulong)payload.Length);
         head.Written.CopyTo(pressed);
-        if (BrotliEncoder.TryCompress(payload, pressed.AsSpan(head.Length), out var written, payload.Length < LargeBytes ? QuickQuality : BestQuality, WindowBits)
+        if (BrotliEncoder.TryCompress(payload, pressed.AsSpan(head.Length), out var written, payload.Length < LargeBytes
+            ? QuickQuality : BestQuality, WindowBits)
             && head.Length + written <= payload.Length)
         {
             return pressed.AsSpan(0, head.Length + written).ToArray();
@@ -52,7 +55,8 @@ internal static class Squeeze
         }
 
         var payload = new byte[reader.Count(LimitBytes)];
-        return how == Brotli && BrotliDecoder.TryDecompress(pressed[reader.Position..], payload, out var written) && written == payload.Length
+        return how == Brotli && BrotliDecoder.TryDecompress(pressed[reader.Position..], payload, out var written)
+            && written == payload.Length
             ? payload
             : throw new InvalidDataException("A block's payload cannot be unpacked.");
     }

@@ -1,6 +1,9 @@
 namespace OnboardHeat.History.Blocks;
 
-/// <summary>A column of times in ticks whose steps hardly change: the change of the step is stored, in milliseconds where that is exact.</summary>
+/// <summary>
+/// A column of times in ticks whose steps hardly change: the change of the step is stored, in milliseconds where that
+/// is exact.
+/// </summary>
 internal static class StepColumn
 {
     public static void Write(PayloadWriter writer, ReadOnlySpan<long> ticks)

@@ -1,9 +1,10 @@
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// Keeps failures of the card from the engine. One that reaches it leaves its pages in a state that its finalizer cannot clear, and a
-/// finalizer that throws ends the whole process, alarms and all (measured, fifth write failing). So from the first failure on nothing
-/// more goes to the card: what the engine still writes stays in memory until the month is closed, and the month itself tells the failure.
+/// Keeps failures of the card from the engine. One that reaches it leaves its pages in a state that its finalizer
+/// cannot clear, and a finalizer that throws ends the whole process, alarms and all (measured, fifth write failing). So
+/// from the first failure on nothing more goes to the card: what the engine still writes stays in memory until the
+/// month is closed, and the month itself tells the failure.
 /// </summary>
 internal sealed class CalmFile(IRecordFile card, CardTrouble trouble) : IRecordFile
 {

@@ -65,11 +65,13 @@ internal sealed class CardFolder : IRecordDisk
     {
         try
         {
-            return File.OpenHandle(Path.Combine(_path, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            return File.OpenHandle(Path.Combine(_path, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite,
+                FileShare.None);
         }
         catch (IOException e) when (e is not DirectoryNotFoundException and not FileNotFoundException)
         {
-            throw new IOException($"the record in {_path} is in use by another process, or cannot be locked: {e.Message}", e);
+            throw new IOException(
+                $"the record in {_path} is in use by another process, or cannot be locked: {e.Message}", e);
         }
     }
 }

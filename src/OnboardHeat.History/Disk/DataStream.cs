@@ -1,8 +1,8 @@
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// A stream as the database engine wants it, over a file of the record. The engine flushes its data stream at a checkpoint and
-/// nowhere else; here a flush reaches the card, and so does a change of length.
+/// A stream as the database engine wants it, over a file of the record. The engine flushes its data stream at a
+/// checkpoint and nowhere else; here a flush reaches the card, and so does a change of length.
 /// </summary>
 internal class DataStream(IRecordFile file) : Stream
 {

@@ -3,9 +3,9 @@ using System.Runtime.InteropServices;
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// Brings a folder's own entries to the card. A new file whose folder was not synced may be gone after a power cut, whatever was
-/// synced into it (fsync(2), 'Calling fsync() does not necessarily ensure that the entry in the directory ... has also reached disk').
-/// The framework opens no folders, hence these three calls.
+/// Brings a folder's own entries to the card. A new file whose folder was not synced may be gone after a power cut,
+/// whatever was synced into it (fsync(2), 'Calling fsync() does not necessarily ensure that the entry in the directory
+/// ... has also reached disk'). The framework opens no folders, hence these three calls.
 /// </summary>
 internal static partial class FolderSync
 {

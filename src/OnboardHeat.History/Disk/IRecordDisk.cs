@@ -19,6 +19,8 @@ internal interface IRecordDisk
     /// <summary>Bytes that may still be written before the card is full.</summary>
     long FreeBytes { get; }
 
-    /// <summary>Takes the folder for this process; throws an <see cref="IOException"/> with one clear line while another has it.</summary>
+    /// <summary>
+    /// Takes the folder for this process; throws an <see cref="IOException"/> with one clear line while another has it.
+    /// </summary>
     IDisposable Lock();
 }

@@ -1,8 +1,8 @@
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// What the record needs of a file, in the words of the card it lies on. A write may be lost, reordered or torn by a power cut until
-/// <see cref="Sync"/> has returned; a simulated card does exactly that.
+/// What the record needs of a file, in the words of the card it lies on. A write may be lost, reordered or torn by a
+/// power cut until <see cref="Sync"/> has returned; a simulated card does exactly that.
 /// </summary>
 internal interface IRecordFile : IDisposable
 {

@@ -1,10 +1,11 @@
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// The engine's log with the barrier that it lacks. The engine appends a transaction's pages and takes it for committed when the last
-/// one, marked, is written; it syncs nothing, and nothing says how many pages there were. After a power cut the marked page may be there
-/// and others not: of 10,000 simulated cuts two thirds lost or broke the file. So the marked page goes out unmarked first; when it and all
-/// before it are on the card, its first sector follows with the mark, alone, and a sector is written whole or not at all.
+/// The engine's log with the barrier that it lacks. The engine appends a transaction's pages and takes it for committed
+/// when the last one, marked, is written; it syncs nothing, and nothing says how many pages there were. After a power
+/// cut the marked page may be there and others not: of 10,000 simulated cuts two thirds lost or broke the file. So the
+/// marked page goes out unmarked first; when it and all before it are on the card, its first sector follows with the
+/// mark, alone, and a sector is written whole or not at all.
 /// </summary>
 internal sealed class LogStream(IRecordFile file) : DataStream(file)
 {

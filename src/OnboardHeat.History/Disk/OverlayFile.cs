@@ -1,8 +1,8 @@
 namespace OnboardHeat.History.Disk;
 
 /// <summary>
-/// A file that can be read and written while nothing of it changes on the card: what is written stays in memory. A damaged file is
-/// looked at through it, because the engine writes to what it opens.
+/// A file that can be read and written while nothing of it changes on the card: what is written stays in memory. A
+/// damaged file is looked at through it, because the engine writes to what it opens.
 /// </summary>
 internal sealed class OverlayFile(IRecordFile below) : IRecordFile
 {

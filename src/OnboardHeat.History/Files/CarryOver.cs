@@ -20,7 +20,8 @@ internal static class CarryOver
         var hours = Hours(found);
         var minutes = Minutes(found, hours);
         var first = health.About?.FirstNumber ?? FirstOf(hours, minutes) ?? health.LastNumber + 1;
-        var gaps = Gaps(hours, minutes, first, (health.About?.Gaps ?? []).Concat(WithoutEntries(found, hours, minutes)));
+        var gaps = Gaps(hours, minutes, first,
+            (health.About?.Gaps ?? []).Concat(WithoutEntries(found, hours, minutes)));
         Discard(disk, name);
         using (var file = MonthFile.Open(disk, name.CarriedOver, name.CarriedOverLog))
         {
@@ -41,7 +42,8 @@ internal static class CarryOver
         var aside = TakePlace(disk, name);
         var kept = hours.Sum(hour => Length(hour.Scans)) + minutes.Count;
         var lost = gaps.Sum(gap => gap.To - gap.From + 1);
-        return $"{name.Data} was damaged and is set aside as {aside}: {kept} blocks carried over, {(lost == 0 ? "none known to be" : lost)} missing"
+        return $"{name.Data} was damaged and is set aside as {aside}: {kept} blocks carried over,"
+            + $" {(lost == 0 ? "none known to be" : lost)} missing"
             + $" ({health.Problems.FirstOrDefault() ?? "its end is gone"})";
     }
 
@@ -158,7 +160,8 @@ internal static class CarryOver
             if (!found.TryGetValue((BlockKind.Rollups, first, last), out var rollups))
             {
                 var spans = Rollups.Of(ScanCodec.Decode(header, payload.Span), []);
-                rollups = Block.Seal(header with { Kind = BlockKind.Rollups, Count = spans.Count }, RollupCodec.Encode(spans));
+                rollups = Block.Seal(header with { Kind = BlockKind.Rollups, Count = spans.Count },
+                    RollupCodec.Encode(spans));
             }
 
             hours.Add(new StoredHour(first, scans, entries, rollups));
@@ -173,7 +176,8 @@ internal static class CarryOver
         var minutes = new List<StoredMinute>();
         foreach (var ((kind, first, last), scans) in found.OrderBy(f => f.Key.First))
         {
-            if (kind == BlockKind.Scans && first == last && !hours.Any(hour => hour.Number <= first && LastOf(hour.Scans) >= first))
+            if (kind == BlockKind.Scans && first == last
+                && !hours.Any(hour => hour.Number <= first && LastOf(hour.Scans) >= first))
             {
                 Block.TryOpen(scans, out var header, out _);
                 minutes.Add(new StoredMinute(
@@ -185,14 +189,17 @@ internal static class CarryOver
     }
 
     private static byte[] NoEntries(in BlockHeader scans) => Block.Seal(
-        scans with { Kind = BlockKind.Entries, Count = 0, FirstEntry = 0 }, EntryCodec.Encode([], new Dictionary<string, long>()));
+        scans with { Kind = BlockKind.Entries, Count = 0, FirstEntry = 0 },
+        EntryCodec.Encode([], new Dictionary<string, long>()));
 
     private static List<(long From, long To)> Gaps(
-        IEnumerable<StoredHour> hours, IEnumerable<StoredMinute> minutes, long first, IEnumerable<(long From, long To)> known)
+        IEnumerable<StoredHour> hours, IEnumerable<StoredMinute> minutes, long first,
+        IEnumerable<(long From, long To)> known)
     {
         var gaps = known.ToList();
         var next = first;
-        var ranges = hours.Select(hour => (hour.Number, Last: LastOf(hour.Scans))).Concat(minutes.Select(minute => (minute.Number, minute.Number)));
+        var ranges = hours.Select(hour => (hour.Number, Last: LastOf(hour.Scans)))
+            .Concat(minutes.Select(minute => (minute.Number, minute.Number)));
         foreach (var (from, to) in ranges.OrderBy(range => range.Item1))
         {
             if (from > next && !gaps.Any(gap => gap.From <= next && gap.To >= from - 1))
@@ -208,7 +215,8 @@ internal static class CarryOver
 
     /// <summary>Minutes whose scans are sound and whose entries are not: noted as gaps as well.</summary>
     private static IEnumerable<(long From, long To)> WithoutEntries(
-        Dictionary<(BlockKind Kind, long First, long Last), byte[]> found, IEnumerable<StoredHour> hours, IEnumerable<StoredMinute> minutes) =>
+        Dictionary<(BlockKind Kind, long First, long Last), byte[]> found, IEnumerable<StoredHour> hours,
+        IEnumerable<StoredMinute> minutes) =>
         hours.Select(hour => (From: hour.Number, To: LastOf(hour.Scans)))
             .Concat(minutes.Select(minute => (From: minute.Number, To: minute.Number)))
             .Where(range => !found.ContainsKey((BlockKind.Entries, range.From, range.To)));
@@ -223,5 +231,6 @@ internal static class CarryOver
 
     private static long LastOf(byte[] scans) => Block.TryOpen(scans, out var header, out _) ? header.LastNumber : 0;
 
-    private static long Length(byte[] scans) => Block.TryOpen(scans, out var header, out _) ? header.LastNumber - header.FirstNumber + 1 : 0;
+    private static long Length(byte[] scans) => Block.TryOpen(scans, out var header, out _)
+        ? header.LastNumber - header.FirstNumber + 1 : 0;
 }

@@ -4,8 +4,8 @@ using OnboardHeat.History.Blocks;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// Reads a file whole. Damage under the engine is silent: documents go missing, or come back with other values. So every block's
-/// checksum is looked at, and the running numbers must follow each other without a gap.
+/// Reads a file whole. Damage under the engine is silent: documents go missing, or come back with other values. So
+/// every block's checksum is looked at, and the running numbers must follow each other without a gap.
 /// </summary>
 internal sealed class FileCheck
 {
@@ -21,7 +21,9 @@ internal sealed class FileCheck
     {
     }
 
-    /// <summary>Checks a file opened for looking. Nothing that the engine does with a damaged file leaves this method.</summary>
+    /// <summary>
+    /// Checks a file opened for looking. Nothing that the engine does with a damaged file leaves this method.
+    /// </summary>
     public static FileHealth Of(Func<MonthFile> open)
     {
         var check = new FileCheck();
@@ -46,12 +48,14 @@ internal sealed class FileCheck
     }
 
     /// <summary>
-    /// What the engine throws at damaged pages: measured with bit flips, anything from its own exceptions to index and cast errors.
-    /// Errors of the card itself are among them; they are told apart by their type.
+    /// What the engine throws at damaged pages: measured with bit flips, anything from its own exceptions to index and
+    /// cast errors. Errors of the card itself are among them; they are told apart by their type.
     /// </summary>
-    public static bool IsEngineTrouble(Exception e) => e is LiteException or IOException or InvalidDataException or IndexOutOfRangeException
-        or InvalidCastException or ArgumentException or NullReferenceException or InvalidOperationException or OverflowException
-        or KeyNotFoundException or OutOfMemoryException or NotSupportedException or FormatException or NotImplementedException;
+    public static bool IsEngineTrouble(Exception e) =>
+        e is LiteException or IOException or InvalidDataException or IndexOutOfRangeException
+        or InvalidCastException or ArgumentException or NullReferenceException or InvalidOperationException
+        or OverflowException or KeyNotFoundException or OutOfMemoryException or NotSupportedException or FormatException
+        or NotImplementedException;
 
     private void Read(MonthFile file, About? about)
     {
@@ -93,7 +97,9 @@ internal sealed class FileCheck
         return numbers;
     }
 
-    /// <summary>Reads on in small batches; numbers that do not rise are a damaged index, which might never end.</summary>
+    /// <summary>
+    /// Reads on in small batches; numbers that do not rise are a damaged index, which might never end.
+    /// </summary>
     private void Walk<T>(Func<long, IReadOnlyList<T>> read, Func<T, long> numberOf, Action<T> take)
     {
         var next = 0L;
@@ -121,7 +127,8 @@ internal sealed class FileCheck
 
     private void Note(byte[] stored, BlockKind kind, long number, List<BlockHeader>? into)
     {
-        if (!Block.TryOpen(stored, out var header, out var payload) || header.Kind != kind || header.FirstNumber != number)
+        if (!Block.TryOpen(stored, out var header, out var payload) || header.Kind != kind
+            || header.FirstNumber != number)
         {
             _problems.Add($"a block of {kind} at {number} is damaged");
             return;

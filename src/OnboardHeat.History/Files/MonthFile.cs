@@ -126,10 +126,12 @@ internal sealed class MonthFile : IDisposable
     public void Pack(StoredHour hour, IReadOnlyList<long> minutes)
     {
         var pieces = HourPieces.Cut(hour.Scans);
-        _hours.Insert(new BsonDocument { ["_id"] = hour.Number, [HourPieces.Scans] = pieces[0], [HourPieces.More] = pieces.Count - 1 });
+        _hours.Insert(new BsonDocument { ["_id"] = hour.Number, [HourPieces.Scans] = pieces[0],
+            [HourPieces.More] = pieces.Count - 1 });
         for (var i = 1; i < pieces.Count; i++)
         {
-            _pieces.Insert(new BsonDocument { ["_id"] = HourPieces.IdOf(hour.Number, i), [HourPieces.Piece] = pieces[i] });
+            _pieces.Insert(
+                new BsonDocument { ["_id"] = HourPieces.IdOf(hour.Number, i), [HourPieces.Piece] = pieces[i] });
         }
 
         _digests.Insert(new BsonDocument { ["_id"] = hour.Number, ["e"] = hour.Entries, ["r"] = hour.Rollups });
@@ -187,7 +189,8 @@ internal sealed class MonthFile : IDisposable
         {
             _engine.Dispose();
         }
-        catch (Exception e) when (e is LiteException or IOException or ObjectDisposedException or NullReferenceException)
+        catch (Exception e) when (
+            e is LiteException or IOException or ObjectDisposedException or NullReferenceException)
         {
             // The engine is unusable after a failed write; what was acknowledged is on the card already.
         }
@@ -207,11 +210,13 @@ internal sealed class MonthFile : IDisposable
             return first;
         }
 
-        var rest = From(_pieces, HourPieces.IdOf(hour["_id"].AsInt64, 1), more).Select(piece => Bytes(piece, HourPieces.Piece));
+        var rest = From(_pieces, HourPieces.IdOf(hour["_id"].AsInt64, 1), more)
+            .Select(piece => Bytes(piece, HourPieces.Piece));
         return [.. first, .. rest.SelectMany(bytes => bytes)];
     }
 
-    private static byte[] Bytes(BsonDocument document, string field) => document[field].IsBinary ? document[field].AsBinary : [];
+    private static byte[] Bytes(BsonDocument document, string field) => document[field].IsBinary
+        ? document[field].AsBinary : [];
 
     private IReadOnlyList<BsonDocument> From(ILiteCollection<BsonDocument> collection, long from, int max)
     {
@@ -226,7 +231,8 @@ internal sealed class MonthFile : IDisposable
         {
             _engine.Rollback();
         }
-        catch (Exception e) when (e is LiteException or IOException or ObjectDisposedException or NullReferenceException)
+        catch (Exception e) when (
+            e is LiteException or IOException or ObjectDisposedException or NullReferenceException)
         {
             // The failure that led here is the one to tell.
         }

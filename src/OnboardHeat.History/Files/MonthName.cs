@@ -34,11 +34,13 @@ internal readonly record struct MonthName(int Sequence, string Label) : ICompara
 
     /// <summary>Months since year 0 by the label; null when undated.</summary>
     public int? Month => Label != Undated
-        ? (int.Parse(Label.AsSpan(0, 4), CultureInfo.InvariantCulture) * 12) + int.Parse(Label.AsSpan(5), CultureInfo.InvariantCulture)
+        ? (int.Parse(Label.AsSpan(0, 4), CultureInfo.InvariantCulture) * 12) + int.Parse(Label.AsSpan(5),
+            CultureInfo.InvariantCulture)
         : null;
 
     /// <summary>Label of a date.</summary>
-    public static string LabelOf(DateTimeOffset date) => date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
+    public static string LabelOf(DateTimeOffset date) =>
+        date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 
     public static bool TryParse(string file, out MonthName name)
     {

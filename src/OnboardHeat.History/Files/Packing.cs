@@ -3,7 +3,9 @@ using OnboardHeat.History.Blocks;
 
 namespace OnboardHeat.History.Files;
 
-/// <summary>Makes one hour of its minutes: the scans in one block, which squeezes far better, with their entries and roll-ups.</summary>
+/// <summary>
+/// Makes one hour of its minutes: the scans in one block, which squeezes far better, with their entries and roll-ups.
+/// </summary>
 internal static class Packing
 {
     /// <summary>Length of a packed block, in elapsed time of its run.</summary>
@@ -40,8 +42,8 @@ internal static class Packing
     }
 
     /// <summary>
-    /// How many of these minutes, from the first on, make one block: the same hour of the same run, under one tie to the wall clock (a
-    /// clock that steps begins a new block, so that packing forgets no step).
+    /// How many of these minutes, from the first on, make one block: the same hour of the same run, under one tie to
+    /// the wall clock (a clock that steps begins a new block, so that packing forgets no step).
     /// </summary>
     public static int FirstHour(IReadOnlyList<BlockHeader> minutes)
     {

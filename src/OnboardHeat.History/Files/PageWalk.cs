@@ -168,6 +168,7 @@ internal static class PageWalk
         var at = LogStream.PageBytes - ((slot + 1) * SlotBytes);
         var length = BinaryPrimitives.ReadUInt16LittleEndian(page.AsSpan(at));
         var position = BinaryPrimitives.ReadUInt16LittleEndian(page.AsSpan(at + 2));
-        return position >= HeaderBytes && length > ChainBytes && position + length <= at ? position..(position + length) : null;
+        return position >= HeaderBytes && length > ChainBytes && position + length <= at ? position..(position + length)
+            : null;
     }
 }

@@ -20,7 +20,8 @@ internal sealed class PieceGathering
         }
 
         var id = document["_id"].AsInt64;
-        if (document[HourPieces.Scans].IsBinary && document[HourPieces.More] is { IsInt32: true, AsInt32: > 0 and < HourPieces.Most })
+        if (document[HourPieces.Scans].IsBinary
+            && document[HourPieces.More] is { IsInt32: true, AsInt32: > 0 and < HourPieces.Most })
         {
             _hours[id] = (document[HourPieces.Scans].AsBinary, document[HourPieces.More].AsInt32);
         }

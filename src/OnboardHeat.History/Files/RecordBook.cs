@@ -93,7 +93,8 @@ internal sealed class RecordBook : IDisposable
         var header = draft.Header with { FirstNumber = _nextNumber, LastNumber = _nextNumber };
         var entries = header with { Kind = BlockKind.Entries, Count = draft.Entries.Count, FirstEntry = _nextEntry };
         var minute = new StoredMinute(
-            _nextNumber, Block.Seal(header, draft.Scans), Block.Seal(entries, EntryCodec.Encode(draft.Entries, _cursors)));
+            _nextNumber, Block.Seal(header, draft.Scans),
+            Block.Seal(entries, EntryCodec.Encode(draft.Entries, _cursors)));
         if (isNew)
         {
             _file!.Together(() =>
@@ -122,7 +123,8 @@ internal sealed class RecordBook : IDisposable
         if (free < _limits.FreeBytes)
         {
             throw new IOException(
-                $"the card has {free >> 20} MB free, less than the {_limits.FreeBytes >> 20} MB that recording leaves alone");
+                $"the card has {free >> 20} MB free, less than the {_limits.FreeBytes >> 20} MB that recording leaves"
+                    + $" alone");
         }
     }
 
@@ -139,7 +141,8 @@ internal sealed class RecordBook : IDisposable
         }
 
         var hasPacked = false;
-        for (var over = Packing.FirstHour(_openMinutes); over > 0 && over < _openMinutes.Count; over = Packing.FirstHour(_openMinutes))
+        for (var over = Packing.FirstHour(_openMinutes); over > 0
+            && over < _openMinutes.Count; over = Packing.FirstHour(_openMinutes))
         {
             PackOldest(over);
             hasPacked = true;
@@ -159,7 +162,8 @@ internal sealed class RecordBook : IDisposable
     {
         var months = Shelf.Names.Select(name => new RecordedMonth(
             name.Data, name.Label, _disk.LengthOf(name.Data) + _disk.LengthOf(name.Log), name == Shelf.Newest, ""));
-        var aside = _disk.Names().Where(name => name.Contains(CarryOver.Aside, StringComparison.Ordinal)).Order(StringComparer.Ordinal)
+        var aside = _disk.Names()
+            .Where(name => name.Contains(CarryOver.Aside, StringComparison.Ordinal)).Order(StringComparer.Ordinal)
             .Select(name => new RecordedMonth(name, "", _disk.LengthOf(name), false, "damaged, set aside"));
         return [.. months, .. aside];
     }
@@ -194,7 +198,8 @@ internal sealed class RecordBook : IDisposable
     }
 
     private bool IsOnRecord(in BlockHeader header) => _openMinutes.Count > 0 && _openMinutes[^1] is var last
-        && last.Run == header.Run && last.First == header.First && last.Last == header.Last && last.Count == header.Count;
+        && last.Run == header.Run && last.First == header.First && last.Last == header.Last
+            && last.Count == header.Count;
 
     /// <summary>
     /// The minute is on the card whether or not the mark is; where the mark fails, the next minute will fail too.
@@ -267,7 +272,8 @@ internal sealed class RecordBook : IDisposable
         if (missing > 0 || health.About is null)
         {
             var about = health.About ?? new About(About.CurrentFormat, last + 1, health.NextEntry, []);
-            _file!.WriteAbout(about with { Gaps = missing > 0 ? [.. about.Gaps, (last + 1, _nextNumber - 1)] : about.Gaps });
+            _file!.WriteAbout(
+                about with { Gaps = missing > 0 ? [.. about.Gaps, (last + 1, _nextNumber - 1)] : about.Gaps });
         }
     }
 
@@ -290,7 +296,8 @@ internal sealed class RecordBook : IDisposable
     /// <summary>Opens the file that a minute belongs to. True when it is new.</summary>
     private bool TurnToMonth(in BlockHeader header)
     {
-        var label = header.Anchor.Quality == AnchorQuality.Trusted ? MonthName.LabelOf(header.Anchor.DateAt(header.Last)) : null;
+        var label = header.Anchor.Quality == AnchorQuality.Trusted
+            ? MonthName.LabelOf(header.Anchor.DateAt(header.Last)) : null;
         if (_file is not null && (label is null || label == Shelf.Newest?.Label))
         {
             _monthSeen = null;
@@ -355,7 +362,8 @@ internal sealed class RecordBook : IDisposable
         {
             var later = names.Where(n => n.CompareTo(name) > 0 && n.Month is not null).ToArray();
             var month = name.Month ?? (later.Length > 0 ? later[0].Month : null);
-            if (later.Select(n => n.Label).Distinct().Count() < _limits.KeepMonths || newest - month < _limits.KeepMonths)
+            if (later.Select(n => n.Label).Distinct().Count() < _limits.KeepMonths
+                || newest - month < _limits.KeepMonths)
             {
                 return;
             }

@@ -4,8 +4,8 @@ using OnboardHeat.History.Blocks;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// Dates a run's moments. Where its clock was ever trusted, that dates the whole run, what lies before backwards; else what the clock
-/// claimed at the time is all there is, and it is told as such.
+/// Dates a run's moments. Where its clock was ever trusted, that dates the whole run, what lies before backwards; else
+/// what the clock claimed at the time is all there is, and it is told as such.
 /// </summary>
 internal sealed class RunDates
 {
@@ -17,12 +17,14 @@ internal sealed class RunDates
         Run = run;
         _isTrusted = anchors.Any(anchor => anchor.Quality == AnchorQuality.Trusted);
         IsTrustedThroughout = _isTrusted && anchors.All(anchor => anchor.Quality == AnchorQuality.Trusted);
-        _anchors = [.. anchors.Where(anchor => !_isTrusted || anchor.Quality == AnchorQuality.Trusted).OrderBy(anchor => anchor.Elapsed)];
+        _anchors = [.. anchors.Where(anchor => !_isTrusted || anchor.Quality == AnchorQuality.Trusted)
+            .OrderBy(anchor => anchor.Elapsed)];
     }
 
     public int Run { get; }
 
-    public RunDating Dating => IsTrustedThroughout ? RunDating.Trusted : _isTrusted ? RunDating.DatedAfterwards : RunDating.Undated;
+    public RunDating Dating => IsTrustedThroughout ? RunDating.Trusted : _isTrusted ? RunDating.DatedAfterwards
+        : RunDating.Undated;
 
     private bool IsTrustedThroughout { get; }
 

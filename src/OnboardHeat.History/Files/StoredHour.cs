@@ -1,4 +1,6 @@
 namespace OnboardHeat.History.Files;
 
-/// <summary>A packed hour: scans, entries and roll-ups, all sealed. <paramref name="Number"/> is that of the first minute in it.</summary>
+/// <summary>
+/// A packed hour: scans, entries and roll-ups, all sealed. <paramref name="Number"/> is that of the first minute in it.
+/// </summary>
 internal sealed record StoredHour(long Number, byte[] Scans, byte[] Entries, byte[] Rollups);

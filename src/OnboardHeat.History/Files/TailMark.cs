@@ -5,8 +5,9 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.History.Files;
 
 /// <summary>
-/// A small file that says how far the record went. A log that was cut short by damage looks like one that never was longer; this tells
-/// them apart. Written after each commit and not synced by it: after a power cut it may lag behind the record, never run ahead of it.
+/// A small file that says how far the record went. A log that was cut short by damage looks like one that never was
+/// longer; this tells them apart. Written after each commit and not synced by it: after a power cut it may lag behind
+/// the record, never run ahead of it.
 /// </summary>
 internal sealed class TailMark(IRecordDisk disk) : IDisposable
 {

@@ -17,7 +17,8 @@ internal static class BlockReading
     /// <summary>
     /// All parts of all runs that are wanted, oldest first; files before the one given are not even read.
     /// </summary>
-    public static IReadOnlyList<SpanRef> Spans(RecordBook book, Func<SpanRef, bool> isWanted, MonthName? fromFile = null)
+    public static IReadOnlyList<SpanRef> Spans(RecordBook book, Func<SpanRef, bool> isWanted,
+        MonthName? fromFile = null)
     {
         var dates = new Dictionary<int, RunDates>();
         var found = new List<SpanRef>();
@@ -30,7 +31,8 @@ internal static class BlockReading
                     dates[span.Run] = dating = book.Shelf.Dates(span.Run, name);
                 }
 
-                var part = new SpanRef(name, span.Run, span.FirstNumber, span.LastNumber, span.First, span.Last, dating);
+                var part = new SpanRef(name, span.Run, span.FirstNumber, span.LastNumber, span.First, span.Last,
+                    dating);
                 if (isWanted(part))
                 {
                     found.Add(part);
@@ -48,10 +50,12 @@ internal static class BlockReading
     {
         var file = book.Shelf.Take(span.File);
         var hours = file.ReadHours(from, HoursAtOnce).Select(hour => hour.Scans);
-        var blocks = Opened(hours, BlockKind.Scans).Where(block => block.Header.FirstNumber <= span.LastNumber).ToList();
+        var blocks = Opened(hours, BlockKind.Scans)
+            .Where(block => block.Header.FirstNumber <= span.LastNumber).ToList();
         if (blocks.Count > 0)
         {
-            return new BlockBatch(blocks, blocks[^1].Header.LastNumber + 1, blocks[^1].Header.LastNumber >= span.LastNumber);
+            return new BlockBatch(blocks, blocks[^1].Header.LastNumber + 1,
+                blocks[^1].Header.LastNumber >= span.LastNumber);
         }
 
         blocks.AddRange(Opened(file.ReadMinutes(from, int.MaxValue).Select(minute => minute.Scans), BlockKind.Scans)
@@ -65,11 +69,13 @@ internal static class BlockReading
     public static BlockBatch Digests(RecordBook book, SpanRef span, long from, BlockKind kind)
     {
         var file = book.Shelf.Take(span.File);
-        var digests = file.ReadDigests(from, DigestsAtOnce).Select(digest => kind == BlockKind.Rollups ? digest.Rollups : digest.Entries);
+        var digests = file.ReadDigests(from, DigestsAtOnce)
+            .Select(digest => kind == BlockKind.Rollups ? digest.Rollups : digest.Entries);
         var blocks = Opened(digests, kind).Where(block => block.Header.FirstNumber <= span.LastNumber).ToList();
         if (blocks.Count > 0)
         {
-            return new BlockBatch(blocks, blocks[^1].Header.LastNumber + 1, blocks[^1].Header.LastNumber >= span.LastNumber);
+            return new BlockBatch(blocks, blocks[^1].Header.LastNumber + 1,
+                blocks[^1].Header.LastNumber >= span.LastNumber);
         }
 
         foreach (var minute in file.ReadMinutes(from, int.MaxValue).Where(minute => minute.Number <= span.LastNumber))

@@ -54,7 +54,8 @@ internal sealed class ChartDrawing
         }
     }
 
-    public IReadOnlyList<ChartLine> Lines() => [.. _names.Select((name, i) => new ChartLine(name, Points(_columns[i])))];
+    public IReadOnlyList<ChartLine> Lines() =>
+        [.. _names.Select((name, i) => new ChartLine(name, Points(_columns[i])))];
 
     private List<ChartPoint> Points(int column)
     {

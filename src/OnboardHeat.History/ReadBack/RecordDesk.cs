@@ -3,8 +3,8 @@ using OnboardHeat.History.Files;
 namespace OnboardHeat.History.ReadBack;
 
 /// <summary>
-/// Where readers ask: each question is answered on the owner's thread, in small pieces, so that recording goes on between them.
-/// While the record is not open (the card failed) there is nothing to read.
+/// Where readers ask: each question is answered on the owner's thread, in small pieces, so that recording goes on
+/// between them. While the record is not open (the card failed) there is nothing to read.
 /// </summary>
 internal sealed class RecordDesk(OwnerThread owner)
 {

@@ -12,14 +12,16 @@ internal sealed class RecordQueue(RecordDesk desk) : IRecordQueue
 
     private readonly Dictionary<long, (MonthName File, long Number)> _places = [];
 
-    public async ValueTask<IReadOnlyList<QueuedEntry>> ReadAfterAsync(long after, int max, CancellationToken cancellationToken)
+    public async ValueTask<IReadOnlyList<QueuedEntry>> ReadAfterAsync(long after, int max,
+        CancellationToken cancellationToken)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(max, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(max, 1000);
         return await desk.Ask(book => Read(book, after, max), []);
     }
 
-    public async ValueTask<long> ReadNewestAsync(CancellationToken cancellationToken) => await desk.Ask(book => book.NewestEntry, 0);
+    public async ValueTask<long> ReadNewestAsync(CancellationToken cancellationToken) =>
+        await desk.Ask(book => book.NewestEntry, 0);
 
     public async ValueTask<long?> ReadCursorAsync(string receiver, CancellationToken cancellationToken) =>
         await desk.Ask(book => book.Cursors.TryGetValue(receiver, out var number) ? number : (long?)null, null);
@@ -53,7 +55,8 @@ internal sealed class RecordQueue(RecordDesk desk) : IRecordQueue
         var file = place?.File ?? FileOf(book, after + 1);
         foreach (var span in BlockReading.Spans(book, span => place is not { } begin || IsFrom(span, begin), file))
         {
-            var next = place is { } at && at.File == span.File && at.Number > span.FirstNumber ? at.Number : span.FirstNumber;
+            var next = place is { } at && at.File == span.File && at.Number > span.FirstNumber ? at.Number
+                : span.FirstNumber;
             for (var isEnd = false; !isEnd;)
             {
                 var batch = BlockReading.Digests(book, span, next, BlockKind.Entries);
@@ -108,7 +111,8 @@ internal sealed class RecordQueue(RecordDesk desk) : IRecordQueue
                 var date = span.Dates.At(entry.Elapsed);
                 found.Add(entry.Event is { } happened
                     ? new QueuedEntry(number, happened with { Utc = date }, null)
-                    : new QueuedEntry(number, null, new RecordedFigures(span.Run, entry.Elapsed, date, entry.Figures!)));
+                    : new QueuedEntry(number, null,
+                        new RecordedFigures(span.Run, entry.Elapsed, date, entry.Figures!)));
             }
 
             number++;

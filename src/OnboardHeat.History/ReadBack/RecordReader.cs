@@ -31,7 +31,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     {
         foreach (var span in await ScanSpansAsync(span => span.Run >= firstRun && span.Run <= lastRun))
         {
-            await foreach (var scan in ScansOf(span, DateTimeOffset.MinValue, DateTimeOffset.MaxValue, cancellationToken))
+            await foreach (
+                var scan in ScansOf(span, DateTimeOffset.MinValue, DateTimeOffset.MaxValue, cancellationToken))
             {
                 yield return scan;
             }
@@ -69,7 +70,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
         {
             var run = runs.Count > 0 && runs[^1].Run == span.Run ? runs[^1] : null;
             var whole = new RecordedRun(
-                span.Run, run?.FirstElapsed ?? span.First, span.Last, run?.From ?? span.Dates.At(span.First), span.Dates.At(span.Last),
+                span.Run, run?.FirstElapsed ?? span.First, span.Last, run?.From ?? span.Dates.At(span.First),
+                span.Dates.At(span.Last),
                 span.Dates.Dating);
             if (run is null)
             {
@@ -85,7 +87,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     }
 
     public async ValueTask<IReadOnlyList<ChartLine>> ReadChartAsync(
-        IReadOnlyList<string> columns, DateTimeOffset from, DateTimeOffset to, int points, CancellationToken cancellationToken)
+        IReadOnlyList<string> columns, DateTimeOffset from, DateTimeOffset to, int points,
+        CancellationToken cancellationToken)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 2);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(points, 10_000);
@@ -128,7 +131,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     private async Task<IReadOnlyList<SpanRef>> ScanSpansAsync(Func<SpanRef, bool> isWanted) =>
         await desk.Ask<IReadOnlyList<SpanRef>?>(book => BlockReading.Spans(book, isWanted), null) ?? throw Closed();
 
-    private static IOException Closed() => new("the record is not open: the card fails, or the daemon has only just begun");
+    private static IOException Closed() =>
+        new("the record is not open: the card fails, or the daemon has only just begun");
 
     private async IAsyncEnumerable<(SpanRef Span, Entry Entry)> EntriesAsync(
         DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
@@ -149,7 +153,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     }
 
     private async IAsyncEnumerable<Scan> ScansOf(
-        SpanRef span, DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
+        SpanRef span, DateTimeOffset from, DateTimeOffset to,
+        [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         await foreach (var block in BlocksOf(span, BlockKind.Scans, from, to, cancellationToken))
         {
@@ -162,10 +167,12 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
 
     /// <summary>Blocks of a part that may lie between two dates.</summary>
     private async IAsyncEnumerable<OpenedBlock> BlocksOf(
-        SpanRef span, BlockKind kind, DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
+        SpanRef span, BlockKind kind, DateTimeOffset from, DateTimeOffset to,
+        [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         var isWhole = (span.Dates.At(span.First) ?? DateTimeOffset.MinValue) >= from;
-        var next = isWhole ? span.FirstNumber : await desk.Ask(book => BlockReading.StartAt(book, span, from), span.FirstNumber);
+        var next = isWhole ? span.FirstNumber
+            : await desk.Ask(book => BlockReading.StartAt(book, span, from), span.FirstNumber);
         var coming = BatchAt(span, kind, next);
         while (true)
         {
@@ -195,7 +202,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     /// Null where the record is closed and scans were asked for; charts and lists are then merely short.
     /// </summary>
     private Task<BlockBatch?> BatchAt(SpanRef span, BlockKind kind, long from) => desk.Ask<BlockBatch?>(
-        book => kind == BlockKind.Scans ? BlockReading.Scans(book, span, from) : BlockReading.Digests(book, span, from, kind),
+        book => kind == BlockKind.Scans ? BlockReading.Scans(book, span, from)
+        : BlockReading.Digests(book, span, from, kind),
         kind == BlockKind.Scans ? null : BlockBatch.Empty);
 
     private static bool IsBetween(SpanRef span, TimeSpan elapsed, DateTimeOffset from, DateTimeOffset to) =>

@@ -44,7 +44,8 @@ public sealed class RecordVaultTests
             backup = await BackUpAsync(before.Recorder.Vault);
         }
 
-        var lost = card.Names().Single(name => name.Contains("2026-06", StringComparison.Ordinal) && name.EndsWith("06.db", StringComparison.Ordinal));
+        var lost = card.Names().Single(name => name.Contains("2026-06", StringComparison.Ordinal)
+            && name.EndsWith("06.db", StringComparison.Ordinal));
         card.Delete(lost);
         await using var running = new RecorderRig(card);
         await running.SettleAsync();
@@ -70,7 +71,8 @@ public sealed class RecordVaultTests
         {
             var flipped = backup.ToArray();
             flipped[random.Next(flipped.Length)] ^= (byte)(1 << random.Next(8));
-            await Assert.ThrowsAsync<InvalidDataException>(() => BackupFile.ReadAsync(new MemoryStream(flipped), s_never));
+            await Assert.ThrowsAsync<InvalidDataException>(
+                () => BackupFile.ReadAsync(new MemoryStream(flipped), s_never));
             var cut = backup[..random.Next(backup.Length)];
             await Assert.ThrowsAsync<InvalidDataException>(() => BackupFile.ReadAsync(new MemoryStream(cut), s_never));
         }
@@ -80,7 +82,8 @@ public sealed class RecordVaultTests
     public async Task BackupOfANewerVersion_IsRefusedAndNamed()
     {
         byte[] newer = [.. BackupWriter.Magic, BackupWriter.Version + 1];
-        var refused = await Assert.ThrowsAsync<InvalidDataException>(() => BackupFile.ReadAsync(new MemoryStream(newer), s_never));
+        var refused = await Assert.ThrowsAsync<InvalidDataException>(
+            () => BackupFile.ReadAsync(new MemoryStream(newer), s_never));
         Assert.Contains("has format 2", refused.Message, StringComparison.Ordinal);
         var text = new MemoryStream(Encoding.UTF8.GetBytes("a letter"));
         await Assert.ThrowsAsync<InvalidDataException>(() => BackupFile.ReadAsync(text, s_never));
@@ -109,7 +112,8 @@ public sealed class RecordVaultTests
         var card = new SimulatedCard();
         for (var month = 0; month < 3; month++)
         {
-            await FeedAsync(card, new SomeScans(seed + month).Drive(month + 1, 700, start: SomeScans.Start.AddMonths(month)));
+            await FeedAsync(card,
+                new SomeScans(seed + month).Drive(month + 1, 700, start: SomeScans.Start.AddMonths(month)));
         }
 
         return card;
@@ -143,7 +147,8 @@ public sealed class RecordVaultTests
         }
 
         var events = new List<RecordedEvent>();
-        await foreach (var happened in reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never))
+        await foreach (
+            var happened in reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never))
         {
             events.Add(happened);
         }

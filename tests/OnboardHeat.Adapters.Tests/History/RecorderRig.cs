@@ -20,7 +20,8 @@ internal sealed class RecorderRig : IAsyncDisposable
     public RecorderRig(IRecordDisk card, RecordLimits? limits = null)
     {
         var turns = _feed.Subscribe("record", 100_000);
-        _recorder = new Recorder(() => card, limits ?? RecordLimits.Default with { FreeBytes = 0 }, turns, House, Time, line =>
+        _recorder = new Recorder(() => card, limits ?? RecordLimits.Default with { FreeBytes = 0 }, turns, House, Time,
+            line =>
         {
             lock (_said)
             {
@@ -47,9 +48,13 @@ internal sealed class RecorderRig : IAsyncDisposable
         }
     }
 
-    public static VanDescription Van { get; } = new() { Fitted = new FittedSet(Channels.All.ToArray(), Signals.All.ToArray()) };
+    public static VanDescription Van { get; } =
+        new() { Fitted = new FittedSet(Channels.All.ToArray(), Signals.All.ToArray()) };
 
-    /// <summary>Gives scans to the Monitor and their turns to the recorder, and waits until what closed is on the card (or failed).</summary>
+    /// <summary>
+    /// Gives scans to the Monitor and their turns to the recorder, and waits until what closed is on the card (or
+    /// failed).
+    /// </summary>
     public async Task FeedAsync(IEnumerable<Scan> scans)
     {
         foreach (var scan in scans)

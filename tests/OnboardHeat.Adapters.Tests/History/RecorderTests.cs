@@ -20,8 +20,10 @@ public sealed class RecorderTests
 
         await using var rig = new RecorderRig(card);
         await rig.SettleAsync();
-        var back = await ListAsync(rig.Recorder.Reader.ReadScansAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
-        var events = await ListAsync(rig.Recorder.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
+        var back = await ListAsync(
+            rig.Recorder.Reader.ReadScansAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
+        var events = await ListAsync(
+            rig.Recorder.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
 
         Assert.Equal(drive.Length, back.Count);
         Assert.All(drive.Zip(back), pair => Assert.Equal("", ScanCompare.Difference(pair.First, pair.Second)));
@@ -101,7 +103,8 @@ public sealed class RecorderTests
     public async Task ANewMonth_GetsAFileOfItsOwnAndReadsOn()
     {
         var card = new SimulatedCard();
-        var drive = new SomeScans(17).Drive(1, 3000, start: new DateTimeOffset(2026, 5, 31, 23, 30, 0, TimeSpan.Zero)).ToArray();
+        var drive = new SomeScans(17)
+            .Drive(1, 3000, start: new DateTimeOffset(2026, 5, 31, 23, 30, 0, TimeSpan.Zero)).ToArray();
         await RecordAsync(card, drive);
 
         await using var rig = new RecorderRig(card);
@@ -124,7 +127,8 @@ public sealed class RecorderTests
             await rig.FeedAsync(drive[..300]);
             card.FreeBytes = 1 << 20;
             await rig.FeedAsync(drive[300..900]);
-            Assert.Contains("history-stopped=the card has 1 MB free", rig.House.Current.ToString(), StringComparison.Ordinal);
+            Assert.Contains("history-stopped=the card has 1 MB free", rig.House.Current.ToString(),
+                StringComparison.Ordinal);
 
             card.FreeBytes = long.MaxValue;
             rig.Time.Advance(TimeSpan.FromMinutes(2));
@@ -193,14 +197,16 @@ public sealed class RecorderTests
         feed.Complete();
         var card = new SimulatedCard();
         await using (var recorder = new Recorder(
-            () => card, RecordLimits.Default with { FreeBytes = 0 }, turns, new HouseStatus(), TimeProvider.System, _ => { }))
+            () => card, RecordLimits.Default with { FreeBytes = 0 }, turns, new HouseStatus(), TimeProvider.System,
+            _ => { }))
         {
             await recorder.RunAsync();
         }
 
         await using var later = new RecorderRig(card);
         await later.SettleAsync();
-        var events = await ListAsync(later.Recorder.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
+        var events = await ListAsync(
+            later.Recorder.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, s_never));
         var gap = Assert.Single(events, happened => happened.Name == "history-gap");
         Assert.StartsWith("70 scans before this", gap.Text, StringComparison.Ordinal);
         Assert.Equal(30, (await ListAsync(later.Recorder.Reader.ReadRunScansAsync(1, 1, s_never))).Count);

@@ -7,9 +7,11 @@ internal static class ScanCompare
 {
     public static string Difference(Scan a, Scan b)
     {
-        if (a.Run != b.Run || a.Elapsed != b.Elapsed || a.Utc != b.Utc || a.Utc?.Offset != b.Utc?.Offset || a.IsUtcTrusted != b.IsUtcTrusted)
+        if (a.Run != b.Run || a.Elapsed != b.Elapsed || a.Utc != b.Utc || a.Utc?.Offset != b.Utc?.Offset
+            || a.IsUtcTrusted != b.IsUtcTrusted)
         {
-            return $"time: {a.Run} {a.Elapsed} {a.Utc:O} {a.IsUtcTrusted} / {b.Run} {b.Elapsed} {b.Utc:O} {b.IsUtcTrusted}";
+            return $"time: {a.Run} {a.Elapsed} {a.Utc:O} {a.IsUtcTrusted} / {b.Run} {b.Elapsed} {b.Utc:O}"
+                + $" {b.IsUtcTrusted}";
         }
 
         foreach (var channel in Channels.All)
@@ -29,6 +31,7 @@ internal static class ScanCompare
             }
         }
 
-        return !a.Actions.SequenceEqual(b.Actions) ? "actions" : a.House != b.House ? $"house: {a.House} / {b.House}" : "";
+        return !a.Actions.SequenceEqual(b.Actions) ? "actions" : a.House != b.House ? $"house: {a.House} / {b.House}"
+            : "";
     }
 }

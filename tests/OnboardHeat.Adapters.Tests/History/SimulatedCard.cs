@@ -3,8 +3,8 @@ using OnboardHeat.History.Disk;
 namespace OnboardHeat.Adapters.Tests.History;
 
 /// <summary>
-/// A card in memory that behaves as cards do when the power goes: what was not synced may be lost, arrive in another order, or be torn
-/// at a sector. It can also fail its N-th operation, or be full.
+/// A card in memory that behaves as cards do when the power goes: what was not synced may be lost, arrive in another
+/// order, or be torn at a sector. It can also fail its N-th operation, or be full.
 /// </summary>
 internal sealed class SimulatedCard : IRecordDisk
 {
@@ -68,8 +68,8 @@ internal sealed class SimulatedCard : IRecordDisk
     }
 
     /// <summary>
-    /// The card as it may be found after the power went at this moment: each unsynced write is there, lost, or there in part, whatever
-    /// became of those before it.
+    /// The card as it may be found after the power went at this moment: each unsynced write is there, lost, or there in
+    /// part, whatever became of those before it.
     /// </summary>
     public SimulatedCard AfterPowerCut(Random random)
     {

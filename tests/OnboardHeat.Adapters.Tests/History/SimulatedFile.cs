@@ -2,7 +2,9 @@ using System.Runtime.InteropServices;
 
 namespace OnboardHeat.Adapters.Tests.History;
 
-/// <summary>A file of the simulated card: what programs see, what is surely on the card, and what is on its way there.</summary>
+/// <summary>
+/// A file of the simulated card: what programs see, what is surely on the card, and what is on its way there.
+/// </summary>
 internal sealed class SimulatedFile(SimulatedCard card, byte[] content)
 {
     private readonly List<(long Offset, byte[]? Bytes)> _onTheWay = [];

@@ -3,7 +3,9 @@ using OnboardHeat.Core.Screening;
 
 namespace OnboardHeat.Adapters.Tests.History;
 
-/// <summary>Scans of a drive over a pass, with the noise and steps of real probes; the same for the same seed.</summary>
+/// <summary>
+/// Scans of a drive over a pass, with the noise and steps of real probes; the same for the same seed.
+/// </summary>
 internal sealed class SomeScans(int seed)
 {
     private const double StepK = 0.0625;
@@ -15,8 +17,11 @@ internal sealed class SomeScans(int seed)
 
     public static DateTimeOffset Start { get; } = new(2026, 5, 28, 6, 0, 0, TimeSpan.Zero);
 
-    /// <summary>A scan every so many seconds; driving warms tank and lines, noise moves a step up or down now and then.</summary>
-    public IEnumerable<Scan> Drive(int run, int count, double periodS = 2, double fromS = 0, DateTimeOffset? start = null, bool isTrusted = true)
+    /// <summary>
+    /// A scan every so many seconds; driving warms tank and lines, noise moves a step up or down now and then.
+    /// </summary>
+    public IEnumerable<Scan> Drive(int run, int count, double periodS = 2, double fromS = 0,
+        DateTimeOffset? start = null, bool isTrusted = true)
     {
         for (var i = 0; i < count; i++)
         {
@@ -46,7 +51,8 @@ internal sealed class SomeScans(int seed)
         if (_random.Next(4) > 0)
         {
             var offset = TimeSpan.FromMinutes(_random.Next(-8, 9) * 15);
-            scan.Utc = new DateTimeOffset(_random.NextInt64(1, DateTime.MaxValue.Ticks - TimeSpan.TicksPerDay) / 10000 * 10000, TimeSpan.Zero)
+            scan.Utc = new DateTimeOffset(
+                _random.NextInt64(1, DateTime.MaxValue.Ticks - TimeSpan.TicksPerDay) / 10000 * 10000, TimeSpan.Zero)
                 .AddDays(1).ToOffset(offset);
         }
 
@@ -69,7 +75,8 @@ internal sealed class SomeScans(int seed)
 
         if (_random.Next(5) == 0)
         {
-            scan.Actions = [new PersonAction(ActionKind.Note, "", "Pass erreicht, 2'107 m: =kalt"), new PersonAction(ActionKind.Drained, "", "")];
+            scan.Actions = [new PersonAction(ActionKind.Note, "", "Pass erreicht, 2'107 m: =kalt"),
+                new PersonAction(ActionKind.Drained, "", "")];
             scan.House = new HouseReport("full", "", true);
         }
 

@@ -10,7 +10,8 @@ public sealed class ImportTests
     [Fact]
     public void CommasAndLocalTimesWithAPreamble_AreUnderstood()
     {
-        const string text = "Logger 7;Serial 0042\nDatum;Boiler oben;Vorlauf\n03.05.2026 09:12:41;41,5;---\n03.05.2026 09:12:51;41,25 °C;60,125\n";
+        const string text =
+            "Logger 7;Serial 0042\nDatum;Boiler oben;Vorlauf\n03.05.2026 09:12:41;41,5;---\n03.05.2026 09:12:51;41,25 °C;60,125\n";
         var scans = Import(text, Wish("Europe/Zurich", "Boiler oben=tank_top", "3=flow"), out var said);
         Assert.Equal(2, scans.Count);
 
@@ -26,7 +27,8 @@ public sealed class ImportTests
     public void TwoColumnsWithoutAHeader_NeedNothingButTheChannel()
     {
         var scans = Import("2026-05-03T09:00:00Z,20.5\n2026-05-03T09:00:02.5Z,20.75\n", Wish(null, "tank_top"), out _);
-        Assert.Equal([(0, 20.5), (2.5, 20.75)], scans.Select(scan => (scan.Elapsed.TotalSeconds, scan[Channel.TankTop].Value)));
+        Assert.Equal([(0, 20.5), (2.5, 20.75)],
+            scans.Select(scan => (scan.Elapsed.TotalSeconds, scan[Channel.TankTop].Value)));
     }
 
     [Fact]
@@ -34,7 +36,8 @@ public sealed class ImportTests
     {
         var wish = Wish(null, "top.csv=tank_top", "flow.csv=flow");
         var import = new RecordingImport(
-            [File("top.csv", "1780000000,50\n1780000010,51\n"), File("flow.csv", "1780000005,70\n1780000010,71\n")], wish);
+            [File("top.csv", "1780000000,50\n1780000010,51\n"), File("flow.csv", "1780000005,70\n1780000010,71\n")],
+            wish);
         var scans = Read(import);
         Assert.Equal(3, scans.Count);
         Assert.Equal((51, 71), (scans[2][Channel.TankTop].Value, scans[2][Channel.Flow].Value));
@@ -47,7 +50,8 @@ public sealed class ImportTests
     public void HourThatClocksShowTwice_KeepsTheOrderOfTheRows()
     {
         // Clocks in the European Union go back from 3:00 to 2:00 on the last Sunday of October (Directive 2000/84/EC).
-        const string text = "time,tank_top\n2026-10-25 02:30,50\n2026-10-25 02:55,49\n2026-10-25 02:10,48\n2026-10-25 03:10,47\n";
+        const string text =
+            "time,tank_top\n2026-10-25 02:30,50\n2026-10-25 02:55,49\n2026-10-25 02:10,48\n2026-10-25 03:10,47\n";
         var scans = Import(text, Wish("Europe/Berlin"), out var said);
         Assert.Equal([0, 25, 40, 100], scans.Select(scan => scan.Elapsed.TotalMinutes));
         Assert.Contains("3 rows lie in the hour that clocks show twice", said, StringComparison.Ordinal);
@@ -56,7 +60,8 @@ public sealed class ImportTests
     [Fact]
     public void DateAndTimeOfDayInColumnsOfTheirOwn_AreJoined()
     {
-        var scans = Import("Date,Time,Temp\n05/28/2026,1:05:09 PM,30\n05/28/2026,1:05:10 PM,31\n", Wish("UTC", "Temp=tank_bottom"), out _);
+        var scans = Import("Date,Time,Temp\n05/28/2026,1:05:09 PM,30\n05/28/2026,1:05:10 PM,31\n",
+            Wish("UTC", "Temp=tank_bottom"), out _);
         Assert.Equal(new DateTimeOffset(2026, 5, 28, 13, 5, 9, TimeSpan.Zero), scans[0].Utc);
     }
 
@@ -65,8 +70,10 @@ public sealed class ImportTests
     [InlineData("time,tank_top\n05/03/2026 09:00Z,20\n", "say with --date-order")]
     [InlineData("time;tank_top\n2026-05-03 09:00Z;20,5\n2026-05-03 09:01Z;20.5\n", "say with --decimal")]
     [InlineData("time,Temp 1\n2026-05-03 09:00Z,20\n", "columns are 2 'Temp 1'")]
-    [InlineData("time,tank_top\n2026-05-03 09:00Z,20\n2026-05-03 08:59Z,20\n", "line 3, column time: '2026-05-03 08:59Z' lies before")]
-    [InlineData("time,tank_top\n2026-05-03 09:00Z,20\n2026-05-03 09:01Z,warm\n", "line 3, column tank_top: 'warm' is no number")]
+    [InlineData("time,tank_top\n2026-05-03 09:00Z,20\n2026-05-03 08:59Z,20\n",
+        "line 3, column time: '2026-05-03 08:59Z' lies before")]
+    [InlineData("time,tank_top\n2026-05-03 09:00Z,20\n2026-05-03 09:01Z,warm\n",
+        "line 3, column tank_top: 'warm' is no number")]
     [InlineData("time,tank_top,flow\n2026-05-03 09:00Z,20,30\n2026-05-03 09:01Z,20\n", "line 3: 2 cells where 3")]
     [InlineData("just words\nand more\n", "no mark parts its lines")]
     public void WhatCouldBeWrong_IsRefusedWithTheWordsThatSettleIt(string text, string words)
@@ -79,7 +86,8 @@ public sealed class ImportTests
     public void TimeThatClocksLeapOver_IsRefused()
     {
         // Clocks in the European Union go forward from 2:00 to 3:00 on the last Sunday of March (Directive 2000/84/EC).
-        var refused = Assert.Throws<RecordingException>(() => Import("time,tank_top\n2026-03-29 02:30,20\n", Wish("Europe/Rome"), out _));
+        var refused = Assert.Throws<RecordingException>(
+            () => Import("time,tank_top\n2026-03-29 02:30,20\n", Wish("Europe/Rome"), out _));
         Assert.Contains("clocks leap over it", refused.Message, StringComparison.Ordinal);
     }
 
@@ -90,7 +98,8 @@ public sealed class ImportTests
         return new ImportWish
         {
             Zone = zone,
-            Mappings = [.. maps.Select(map => ImportMapping.TryParse(map, out var mapping) ? mapping : throw new ArgumentException(map))],
+            Mappings = [.. maps.Select(map => ImportMapping.TryParse(map, out var mapping) ? mapping
+            : throw new ArgumentException(map))],
         };
     }
 

@@ -37,14 +37,16 @@ public sealed class CatchUpTests
     }
 
     /// <summary>Lets a second pass at a time and sees that no more came in it than are allowed.</summary>
-    private static async Task DrainAsync(RecordForwarder forwarder, CountingLink link, FakeTimeProvider time, long from, long upTo)
+    private static async Task DrainAsync(RecordForwarder forwarder, CountingLink link, FakeTimeProvider time, long from,
+        long upTo)
     {
         using var stopping = new CancellationTokenSource();
         var running = forwarder.RunAsync(link, stopping.Token);
         for (var second = 1; link.Numbers.Count < upTo - from; second++)
         {
             var allowed = Math.Min(RecordForwarder.Batch * second, upTo - from);
-            await Until.HoldsAsync(() => link.Numbers.Count >= allowed, $"{allowed} entries were sent by second {second}");
+            await Until.HoldsAsync(() => link.Numbers.Count >= allowed,
+                $"{allowed} entries were sent by second {second}");
             await Task.Delay(TimeSpan.FromMilliseconds(20), TimeProvider.System);
             Assert.Equal(allowed, link.Numbers.Count);
             time.Advance(RecordForwarder.Pause);

@@ -13,7 +13,8 @@ public sealed class BackupProgramTests
         using (var daemon = RunningDaemon.Start(van.Configuration))
         {
             await daemon.SaysAsync("control socket");
-            Assert.Equal(0, (await WholeProgram.RunAsync(["note", "before the pass", "--config", van.Configuration])).ExitCode);
+            Assert.Equal(0,
+                (await WholeProgram.RunAsync(["note", "before the pass", "--config", van.Configuration])).ExitCode);
             Assert.Equal(0, (await daemon.TerminateAsync()).Code);
         }
 
@@ -31,7 +32,8 @@ public sealed class BackupProgramTests
         }
 
         var elsewhere = ("ONBOARDHEAT__History__Folder", folder["new-card"]);
-        var restored = await WholeProgram.RunAsync(["restore", folder["van.backup"], "--config", van.Configuration], elsewhere);
+        var restored =
+            await WholeProgram.RunAsync(["restore", folder["van.backup"], "--config", van.Configuration], elsewhere);
         Assert.Equal(0, restored.ExitCode);
         Assert.Contains("restored and verified", restored.Output, StringComparison.Ordinal);
         string[] export = ["export", "--runs", "1", "--config", van.Configuration];
@@ -45,7 +47,8 @@ public sealed class BackupProgramTests
     {
         using var van = new BusFolder();
         using var folder = new TemporaryFolder();
-        var outcome = await WholeProgram.RunAsync(["restore", folder.Write("letter", "dear friends"), "--config", van.Configuration]);
+        var outcome = await WholeProgram.RunAsync(
+            ["restore", folder.Write("letter", "dear friends"), "--config", van.Configuration]);
         Assert.Equal(65, outcome.ExitCode);
         Assert.Contains("this is no backup", outcome.Errors, StringComparison.Ordinal);
     }
@@ -58,7 +61,8 @@ public sealed class BackupProgramTests
         string[] import = ["import", log, "--map", "Temp=tank_top", "--zone", "Europe/Zurich"];
         var dry = await WholeProgram.RunAsync([.. import, "--dry-run"]);
         Assert.Equal(0, dry.ExitCode);
-        Assert.Contains("local times of Europe/Zurich: '03.05.2026 09:00' is 2026-05-03T07:00:00Z", dry.Output, StringComparison.Ordinal);
+        Assert.Contains("local times of Europe/Zurich: '03.05.2026 09:00' is 2026-05-03T07:00:00Z", dry.Output,
+            StringComparison.Ordinal);
         Assert.Equal(0, (await WholeProgram.RunAsync([.. import, "--output", folder["drive.csv"]])).ExitCode);
         var replay = await WholeProgram.RunAsync(["replay", folder["drive.csv"], "--status-every", "60"]);
         Assert.Equal(2, replay.Of("status").Length);

@@ -13,17 +13,22 @@ public sealed class ExportProgramTests
         using (var daemon = RunningDaemon.Start(van.Configuration))
         {
             await daemon.SaysAsync("control socket");
-            Assert.Equal(0, (await WholeProgram.RunAsync(["note", "at the pass", "--config", van.Configuration])).ExitCode);
+            Assert.Equal(0,
+                (await WholeProgram.RunAsync(["note", "at the pass", "--config", van.Configuration])).ExitCode);
             var beside = await UntilItHoldsAsync(van, "note:at the pass");
-            Assert.StartsWith("time,run,elapsed_s,tank_top,flow,action,house\n", beside.Output, StringComparison.Ordinal);
+            Assert.StartsWith("time,run,elapsed_s,tank_top,flow,action,house\n", beside.Output,
+                StringComparison.Ordinal);
             Assert.Contains("scans of run 1 exported", beside.Errors, StringComparison.Ordinal);
             Assert.Equal(0, (await daemon.TerminateAsync()).Code);
         }
 
-        var after = await WholeProgram.RunAsync(["export", "--output", folder["export.csv"], "--config", van.Configuration]);
+        var after = await WholeProgram.RunAsync(
+            ["export", "--output", folder["export.csv"], "--config", van.Configuration]);
         Assert.Equal((0, ""), (after.ExitCode, after.Output));
-        Assert.Contains("note:at the pass", await File.ReadAllTextAsync(folder["export.csv"]), StringComparison.Ordinal);
-        Assert.Equal(0, (await WholeProgram.RunAsync(["replay", folder["export.csv"], "--config", van.Configuration])).ExitCode);
+        Assert.Contains("note:at the pass", await File.ReadAllTextAsync(folder["export.csv"]),
+            StringComparison.Ordinal);
+        Assert.Equal(0,
+            (await WholeProgram.RunAsync(["replay", folder["export.csv"], "--config", van.Configuration])).ExitCode);
     }
 
     [Fact]

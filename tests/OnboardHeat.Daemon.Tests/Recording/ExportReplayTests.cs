@@ -15,7 +15,8 @@ public sealed class ExportReplayTests
     {
         using var folder = new TemporaryFolder();
         var recorded = new RecordedVan(folder, Kits.Full);
-        await recorded.DriveAsync(Scans(new SimulatedVan(new VanTraits(), DrivePlans.MountainDay(hoseComesOff: true), 7), run: 1), Disturb);
+        await recorded.DriveAsync(
+            Scans(new SimulatedVan(new VanTraits(), DrivePlans.MountainDay(hoseComesOff: true), 7), run: 1), Disturb);
         await recorded.DriveAsync(Scans(Scenarios.Make(ScenarioKind.Glitches, 3).Start(), run: 2));
 
         var outcome = ReplayCall.Of([await recorded.ExportAsync("export.csv")]);
@@ -23,7 +24,8 @@ public sealed class ExportReplayTests
         Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
         Assert.Equal(recorded.Told, outcome.Of("alarm").Select(Line));
         Assert.Contains(recorded.Told, told => told.Alarm == "coolant-loss/" && told.IsRaised);
-        Assert.Contains(recorded.Told, told => told.Alarm == "history-stopped/" && told.Because == "the card / is full");
+        Assert.Contains(recorded.Told, told => told.Alarm == "history-stopped/"
+            && told.Because == "the card / is full");
         Assert.Contains(recorded.Told, told => told.Alarm == "probe-fault/flow");
         Assert.Contains(recorded.Told, told => told.Run == 2);
     }
@@ -37,7 +39,8 @@ public sealed class ExportReplayTests
         await recorded.DriveAsync(Scans(Scenarios.Make(ScenarioKind.Ordinary, 6).Start(), run: 2).Take(200));
 
         Assert.True(RecordSpan.TryParse("2", "", "", out var span, out _));
-        using var reader = RecordingReader.Open("second", File.OpenRead(await recorded.ExportAsync("second.csv", span)));
+        using var reader =
+            RecordingReader.Open("second", File.OpenRead(await recorded.ExportAsync("second.csv", span)));
         var scan = new Scan();
         var count = 0;
         while (reader.Read(scan))
@@ -62,7 +65,8 @@ public sealed class ExportReplayTests
 
         if (second is 1300 or 1301)
         {
-            scan.Actions = [new(ActionKind.Shelve, "probe-fault/flow", "30"), new(ActionKind.Note, "", "loud; =noise, \"rattle\"")];
+            scan.Actions = [new(ActionKind.Shelve, "probe-fault/flow", "30"),
+                new(ActionKind.Note, "", "loud; =noise, \"rattle\"")];
         }
 
         house.SetHistoryStopped(second is > 1500 and < 2100 ? "the card | is full" : "");

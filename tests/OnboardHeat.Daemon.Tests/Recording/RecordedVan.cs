@@ -51,11 +51,13 @@ internal sealed class RecordedVan(TemporaryFolder folder, FittedSet fitted)
     {
         await using var record = ClosedRecord.Open(Folder);
         await using var file = File.Create(folder[name]);
-        await new RecordExport(record.Reader, fitted).WriteAsync(span ?? RecordSpan.Whole, file, CancellationToken.None);
+        await new RecordExport(record.Reader, fitted)
+            .WriteAsync(span ?? RecordSpan.Whole, file, CancellationToken.None);
         return folder[name];
     }
 
-    private static (int Run, double ElapsedS, string Alarm, bool IsRaised, string Because) Line(Scan scan, AlarmChange change) => (
+    private static (int Run, double ElapsedS, string Alarm, bool IsRaised, string Because) Line(Scan scan,
+        AlarmChange change) => (
         scan.Run, scan.Elapsed.TotalSeconds, $"{change.Definition.Name}/{change.Subject}", change.IsRaised,
         change.IsRaised ? change.Because : "");
 }

@@ -44,11 +44,13 @@ internal static class Chaos
             await Console.Error.WriteLineAsync(result.Words);
         }
 
-        var known = ended.Where(result => result.LateS is not null).Select(result => result.LateS!.Value).Order().ToArray();
+        var known = ended.Where(result => result.LateS is not null)
+            .Select(result => result.LateS!.Value).Order().ToArray();
         if (known.Length > 0)
         {
             Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"  message after it was due: median {known[known.Length / 2]:0.0} s, latest {known[^1]:0.0} s"));
+                CultureInfo.InvariantCulture,
+                $"  message after it was due: median {known[known.Length / 2]:0.0} s, latest {known[^1]:0.0} s"));
         }
 
         if (withoutDisk > 0)
@@ -59,10 +61,13 @@ internal static class Chaos
         var silent = ended.Where(result => result.RaisedAtS is null).ToArray();
         if (silent.Length > 0)
         {
-            Console.WriteLine($"  in {silent.Length} cases a replay of the same readings, restart included, raises nothing: they hold no message to");
+            Console.WriteLine(
+                $"  in {silent.Length} cases a replay of the same readings, restart included, raises nothing: they"
+                    + $" hold no message to");
         }
 
         return Verdict.None("cases whose message did not come in time", late.Length, cases, seed)
-            | Verdict.None("silent cases killed at another time than between the loss and its alarm", silent.Count(r => !r.WasKilled), cases, seed);
+            | Verdict.None("silent cases killed at another time than between the loss and its alarm",
+                silent.Count(r => !r.WasKilled), cases, seed);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using OnboardHeat.Core;
 using OnboardHeat.Core.Scans;
@@ -149,11 +150,13 @@ internal sealed class ChaosCase : IAsyncDisposable
     {
         var raisedAtS = _drive.RaisedAtS(AsRead(), out _);
         var dueS = Math.Max(raisedAtS ?? double.PositiveInfinity, Math.Max(_readyAtS, _brokerUpAtS ?? 0));
-        var words = FormattableString.Invariant(
-            $"seed {_drive.Seed}: replay raises at {raisedAtS:0.0}, restarted at {_readyAtS:0.0}, broker up at {_brokerUpAtS:0.0},")
-            + FormattableString.Invariant($" message at {_messageAtS:0.0}; {_plan}");
+        var words = string.Create(
+            CultureInfo.InvariantCulture,
+            $"seed {_drive.Seed}: replay raises at {raisedAtS:0.0}, restarted at {_readyAtS:0.0},"
+            + $" broker up at {_brokerUpAtS:0.0}, message at {_messageAtS:0.0}; {_plan}");
         return new ChaosResult(
-            raisedAtS, _messageAtS - dueS, _killedAtS >= ChaosDrive.LeadS, _messageAtS is null ? $"{words}\n{_daemon.Log}" : words);
+            raisedAtS, _messageAtS - dueS, _killedAtS >= ChaosDrive.LeadS, _messageAtS is null
+            ? $"{words}\n{_daemon.Log}" : words);
     }
 
     /// <summary>The readings as the daemon could take them: what hung is missing, and a restart is a new run.</summary>

@@ -67,7 +67,8 @@ internal sealed class ChaosDrive
         {
             if (monitor is null || scan.Run != run)
             {
-                monitor = new Monitor(Van, monitor?.Keep() ?? KeptState.Fresh with { Learnt = Learnt }, ForecastTiming.WhenAsked);
+                monitor = new Monitor(Van, monitor?.Keep() ?? KeptState.Fresh with { Learnt = Learnt },
+                    ForecastTiming.WhenAsked);
                 run = scan.Run;
             }
 
@@ -106,7 +107,8 @@ internal sealed class ChaosDrive
 
         var drive = new ChaosDrive(seed, van, Learn(scenario.Traits, van, seed), scans);
         var raisedAtS = drive.RaisedAtS(scans.Select(scan => (scan.Elapsed.TotalSeconds, scan)), out var because);
-        return raisedAtS is >= LeadS and <= LeadS + WithinS && because.Contains("tray", StringComparison.Ordinal) ? drive : null;
+        return raisedAtS is >= LeadS and <= LeadS + WithinS && because.Contains("tray", StringComparison.Ordinal)
+            ? drive : null;
     }
 
     /// <summary>Two ordinary drives and a night between them, with seeds far from those of the trial.</summary>
@@ -116,7 +118,8 @@ internal sealed class ChaosDrive
         for (var i = 0; i < 3; i++)
         {
             var earlier = 2_000_000 + (seed * 3) + i;
-            var plan = i == 1 ? DrivePlans.Night(earlier).With(new Happening(0, HappeningKind.ValvesClosed, 1e9)) : DrivePlans.Mixed(earlier);
+            var plan = i == 1 ? DrivePlans.Night(earlier).With(new Happening(0, HappeningKind.ValvesClosed, 1e9))
+                : DrivePlans.Mixed(earlier);
             var simulated = new SimulatedVan(traits, plan, earlier);
             var monitor = new Monitor(van, kept, ForecastTiming.WhenAsked);
             while (simulated.Step())

@@ -27,10 +27,12 @@ internal sealed record ChaosPlan
             {
                 KillAtS = random.NextDouble() < 0.7 ? Between(random, 4, 50) : null,
                 FullFromS = random.NextDouble() < 0.4 ? Between(random, 2, 30) : null,
-                Hang = random.NextDouble() < 0.5 ? (hangFrom, hangFrom + Between(random, 5, 25), others[random.Next(others.Length)]) : null,
+                Hang = random.NextDouble() < 0.5
+                ? (hangFrom, hangFrom + Between(random, 5, 25), others[random.Next(others.Length)]) : null,
                 BrokerDown = random.NextDouble() < 0.6 ? (downFrom, downFrom + Between(random, 10, 35)) : null,
             };
-            if (plan.KillAtS is not null || plan.FullFromS is not null || plan.Hang is not null || plan.BrokerDown is not null)
+            if (plan.KillAtS is not null || plan.FullFromS is not null || plan.Hang is not null
+                || plan.BrokerDown is not null)
             {
                 return plan;
             }
@@ -39,7 +41,8 @@ internal sealed record ChaosPlan
 
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"kill {KillAtS:0.0}, disk full from {FullFromS:0.0}, {Hang?.Channel} hangs {Hang?.FromS:0.0} to {Hang?.ToS:0.0},"
+        $"kill {KillAtS:0.0}, disk full from {FullFromS:0.0}, {Hang?.Channel} hangs {Hang?.FromS:0.0} to"
+            + $" {Hang?.ToS:0.0},"
         + $" broker down {BrokerDown?.FromS:0.0} to {BrokerDown?.ToS:0.0}");
 
     private static double Between(Random random, double from, double to) => from + (random.NextDouble() * (to - from));

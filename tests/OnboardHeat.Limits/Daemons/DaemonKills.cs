@@ -22,24 +22,30 @@ internal static class DaemonKills
     {
         var entries = new ConcurrentDictionary<(string Van, long Number), string>();
         var changed = new ConcurrentBag<string>();
-        await using var broker = new TrialBroker(DaemonVan.FreePort(), (topic, payload) => Take(topic, payload, entries, changed));
+        await using var broker =
+            new TrialBroker(DaemonVan.FreePort(), (topic, payload) => Take(topic, payload, entries, changed));
         await broker.StartAsync();
         var parts = await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(i =>
-            KillAsync($"van-{i}", broker.Port, new Random(seed + i), (kills / AtOnce) + (i < kills % AtOnce ? 1 : 0), entries)));
+            KillAsync($"van-{i}", broker.Port, new Random(seed + i), (kills / AtOnce) + (i < kills % AtOnce ? 1 : 0),
+            entries)));
         var starts = parts.SelectMany(part => part.Starts).Order().ToArray();
         var handed = entries.Count;
-        Console.WriteLine($"  {handed} entries were handed on; start to judging: median {starts[starts.Length / 2]:0.000} s, longest {starts[^1]:0.000} s");
+        Console.WriteLine(
+            $"  {handed} entries were handed on; start to judging: median {starts[starts.Length / 2]:0.000} s, longest"
+                + $" {starts[^1]:0.000} s");
         var verdict = Verdict.None("entries handed on and not on record", parts.Sum(part => part.Lost), handed, seed)
             | Verdict.None("entries that came again with other words", changed.Count, handed, seed)
             | Verdict.None("starts that told of damage", parts.Sum(part => part.Damaged), kills, seed)
             | Verdict.None("kills without a single entry (the trial would be empty)", handed == 0 ? 1 : 0, 1, seed);
         return verdict | (DaemonProcess.IsAheadOfTime
-            ? Verdict.AtMost("judging again, s, slowest of 99 in 100", starts[(int)((starts.Length - 1) * 0.99)], JudgingWithinS, seed)
+            ? Verdict.AtMost("judging again, s, slowest of 99 in 100", starts[(int)((starts.Length - 1) * 0.99)],
+                JudgingWithinS, seed)
             : 0);
     }
 
     private static void Take(
-        string topic, string payload, ConcurrentDictionary<(string Van, long Number), string> entries, ConcurrentBag<string> changed)
+        string topic, string payload, ConcurrentDictionary<(string Van, long Number), string> entries,
+        ConcurrentBag<string> changed)
     {
         var parts = topic.Split('/');
         if (parts is not ["onboardheat", var van, "record"])
@@ -48,7 +54,8 @@ internal static class DaemonKills
         }
 
         var number = JsonDocument.Parse(payload).RootElement.GetProperty("number").GetInt64();
-        if (entries.GetOrAdd((van, number), payload) is var before && before != payload && Undated(before) != Undated(payload))
+        if (entries.GetOrAdd((van, number), payload) is var before && before != payload
+            && Undated(before) != Undated(payload))
         {
             changed.Add($"{before} / {payload}");
         }
@@ -76,7 +83,8 @@ internal static class DaemonKills
             await NoteAsync(van.ControlSocket, $"note {i} of {id}");
             await Task.Delay(TimeSpan.FromMilliseconds(random.Next(2500)), TimeProvider.System);
             await daemon.KillAsync();
-            damaged += daemon.Log.Contains("set aside", StringComparison.Ordinal) || daemon.Log.Contains("has lost", StringComparison.Ordinal)
+            damaged += daemon.Log.Contains("set aside", StringComparison.Ordinal)
+                || daemon.Log.Contains("has lost", StringComparison.Ordinal)
                 ? 1 : 0;
         }
 
@@ -103,16 +111,20 @@ internal static class DaemonKills
         }
     }
 
-    private static async Task<int> MissingAsync(DaemonVan van, ConcurrentDictionary<(string Van, long Number), string> entries)
+    private static async Task<int> MissingAsync(DaemonVan van, ConcurrentDictionary<(string Van, long Number),
+        string> entries)
     {
         await using var record = ClosedRecord.Open(van.State);
         var events = new HashSet<(int, double, string)>();
-        await foreach (var happened in record.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, default))
+        await foreach (
+            var happened in record.Reader.ReadEventsAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, default))
         {
-            events.Add((happened.Run, Math.Round(happened.Elapsed.TotalSeconds, 3), $"{happened.Kind} {happened.Name} {happened.Text}"));
+            events.Add((happened.Run, Math.Round(happened.Elapsed.TotalSeconds, 3),
+                $"{happened.Kind} {happened.Name} {happened.Text}"));
         }
 
-        await foreach (var figures in record.Reader.ReadFiguresAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, default))
+        await foreach (
+            var figures in record.Reader.ReadFiguresAsync(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, default))
         {
             events.Add((figures.Run, Math.Round(figures.Elapsed.TotalSeconds, 3), "figures"));
         }
@@ -122,8 +134,10 @@ internal static class DaemonKills
         {
             var entry = JsonDocument.Parse(payload).RootElement;
             var kind = entry.GetProperty("kind").GetString()!;
-            var words = kind == "figures" ? kind : $"{kind} {entry.GetProperty("name").GetString()} {entry.GetProperty("text").GetString()}";
-            if (!events.Contains((entry.GetProperty("run").GetInt32(), entry.GetProperty("elapsedS").GetDouble(), words)))
+            var words = kind == "figures" ? kind
+                : $"{kind} {entry.GetProperty("name").GetString()} {entry.GetProperty("text").GetString()}";
+            if (!events.Contains(
+                (entry.GetProperty("run").GetInt32(), entry.GetProperty("elapsedS").GetDouble(), words)))
             {
                 missing++;
                 await Console.Error.WriteLineAsync($"{van.Id}: entry {key.Number} is not on record: {payload}");

@@ -100,10 +100,12 @@ internal sealed class DaemonProcess : IDisposable
         var root = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(root.FullName, "OnboardHeat.sln")))
         {
-            root = root.Parent ?? throw new InvalidOperationException("Trials run inside the source tree, or with ONBOARDHEAT_PROGRAM.");
+            root = root.Parent ?? throw new InvalidOperationException(
+                "Trials run inside the source tree, or with ONBOARDHEAT_PROGRAM.");
         }
 
-        return ["dotnet", Path.Combine(root.FullName, "src/OnboardHeat.Daemon/bin/Release/net10.0/OnboardHeat.Daemon.dll")];
+        return ["dotnet",
+            Path.Combine(root.FullName, "src/OnboardHeat.Daemon/bin/Release/net10.0/OnboardHeat.Daemon.dll")];
     }
 
     /// <summary>

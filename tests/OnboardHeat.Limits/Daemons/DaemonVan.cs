@@ -13,7 +13,8 @@ internal sealed class DaemonVan : IDisposable
 {
     private readonly Dictionary<Channel, string> _roms = [];
 
-    public DaemonVan(string id, int brokerPort, IEnumerable<Channel> channels, double scanSeconds, double volumeLitres = 24)
+    public DaemonVan(string id, int brokerPort, IEnumerable<Channel> channels, double scanSeconds,
+        double volumeLitres = 24)
     {
         Id = id;
         Folder = Directory.CreateTempSubdirectory("onboardheat-trial-").FullName;

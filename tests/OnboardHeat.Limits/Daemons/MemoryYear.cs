@@ -12,7 +12,8 @@ internal static class MemoryYear
     {
         await using var broker = new TrialBroker(DaemonVan.FreePort(), (_, _) => { });
         await broker.StartAsync();
-        using var van = new DaemonVan("year", broker.Port, [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return], 1);
+        using var van =
+            new DaemonVan("year", broker.Port, [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return], 1);
         foreach (var channel in van.Roms.Keys)
         {
             van.Set(channel, 40);
@@ -36,16 +37,20 @@ internal static class MemoryYear
         var bytes = Directory.EnumerateFiles(van.State, "*.db").Sum(file => new FileInfo(file).Length);
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"  record of {bytes / 1e6:0} MB; high-water mark {StatusMB(daemon.Process.Id, "VmHWM:"):0.0} MB; of its own"
-            + $" {StatusMB(daemon.Process.Id, "RssAnon:"):0.0} MB, pages of the program {StatusMB(daemon.Process.Id, "RssFile:"):0.0} MB"));
+            $"  record of {bytes / 1e6:0} MB; high-water mark {StatusMB(daemon.Process.Id, "VmHWM:"):0.0} MB; of its"
+                + $" own"
+            + $" {StatusMB(daemon.Process.Id, "RssAnon:"):0.0} MB, pages of the program"
+            + $" {StatusMB(daemon.Process.Id, "RssFile:"):0.0} MB"));
         return DaemonProcess.IsAheadOfTime
             ? Verdict.AtMost("MB resident with a year of history, the most of every second", most, LimitMB, seed)
-            : Verdict.AtMost("MB resident of the plain build (held only for the ahead-of-time build)", most, 10 * LimitMB, seed);
+            : Verdict.AtMost("MB resident of the plain build (held only for the ahead-of-time build)", most,
+                10 * LimitMB, seed);
     }
 
     private static double StatusMB(int process, string field)
     {
         var line = File.ReadLines($"/proc/{process}/status").First(l => l.StartsWith(field, StringComparison.Ordinal));
-        return double.Parse(line.AsSpan(field.Length, line.Length - field.Length - 3).Trim(), CultureInfo.InvariantCulture) / 1000;
+        return double.Parse(line.AsSpan(field.Length, line.Length - field.Length - 3).Trim(),
+            CultureInfo.InvariantCulture) / 1000;
     }
 }

@@ -20,7 +20,8 @@ internal sealed class TinyDisk : IDisposable
     /// <summary>Fills it to the last byte.</summary>
     public void Fill()
     {
-        using var filler = new FileStream(Path.Combine(_folder, "filler"), FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+        using var filler = new FileStream(Path.Combine(_folder, "filler"), FileMode.Create, FileAccess.Write,
+            FileShare.None, bufferSize: 0);
         for (var bytes = FillBytes; bytes > 0;)
         {
             try

@@ -15,12 +15,14 @@ internal sealed class TrialBroker(int port, Action<string, string> received) : I
     public async Task StartAsync()
     {
         var options = new MqttServerOptionsBuilder().WithDefaultEndpoint().WithDefaultEndpointPort(port)
-            .WithDefaultEndpointBoundIPAddress(IPAddress.Loopback).WithDefaultEndpointBoundIPV6Address(IPAddress.None).Build();
+            .WithDefaultEndpointBoundIPAddress(IPAddress.Loopback)
+                .WithDefaultEndpointBoundIPV6Address(IPAddress.None).Build();
         var server = new MqttServerFactory().CreateMqttServer(options);
         server.InterceptingPublishAsync += message =>
         {
             received(
-                message.ApplicationMessage.Topic, Encoding.UTF8.GetString(message.ApplicationMessage.Payload.ToArray()));
+                message.ApplicationMessage.Topic,
+                Encoding.UTF8.GetString(message.ApplicationMessage.Payload.ToArray()));
             return Task.CompletedTask;
         };
         await server.StartAsync();
