@@ -9,6 +9,7 @@ namespace OnboardHeat.Core.Screening;
 /// </summary>
 internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, double forS)
 {
+    private readonly CoilChill? _chill = warmer == Channel.Flow ? null : new CoilChill(warmer, colder);
     private double _wrongSinceS = double.NaN;
     private double _rightSinceS = double.NaN;
     private double _steppedAtS = double.NegativeInfinity;
@@ -40,6 +41,12 @@ internal sealed class ExchangedPair(Channel warmer, Channel colder, double byK, 
             }
 
             return IsExchanged;
+        }
+
+        if (_chill?.IsUpperTheLower(scan) is { } isWrong)
+        {
+            WasInOrder |= !isWrong;
+            IsExchanged = !WasInOrder && isWrong;
         }
 
         var nowS = scan.ElapsedS;

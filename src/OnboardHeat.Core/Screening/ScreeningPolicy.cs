@@ -140,6 +140,13 @@ internal static class ScreeningPolicy
     // The right order by as much, for this long, takes it back.
     public const double SwappedBackS = 60;
 
+    // Exchanged, told by coolant that chills the coil: it must be that much colder than both probes. In 46 practice
+    // drives the lower probe then fell by 0.5 to 8.5 K in 17, and never did the upper fall by more than 0.25 K.
+    public const double ChillBelowK = 3;
+    public const double ChillFallK = 0.6;
+    public const double ChillStandsK = 0.2;
+    public const double ChillSmoothS = 30;
+
     // No reading for so long: 'missing' becomes 'stale', the last value says nothing any more. Lines and tray change
     // within seconds.
     public const double StaleLineS = 60;

@@ -58,16 +58,12 @@ internal static class ReplayCommand
             return ExitCode.BadConfiguration;
         }
 
-        if (configFile is null)
-        {
-            Console.Error.WriteLine("no --config: " + Configured.Facts(configuration));
-        }
-
         using var output = new StandardOutput();
         return new ReplayRun
         {
             Files = [.. files.Select(f => new RecordingFile(f))],
             Options = configuration.Options,
+            Preface = configFile is null ? "no --config: " + Configured.Facts(configuration) : null,
             State = stateFile is null ? null : new KeptFile(stateFile, hasSecondCopy: false),
             StatusEveryS = statusEveryS,
             Output = output,

@@ -18,6 +18,9 @@ internal sealed class ReplayRun
     /// <summary>The van, as its owner states it.</summary>
     public required OnboardHeatOptions Options { get; init; }
 
+    /// <summary>What is told before the first line, once every file is in order; null: nothing.</summary>
+    public string? Preface { get; init; }
+
     /// <summary>Where what was learnt is read from and written to; null: each file starts knowing nothing.</summary>
     public KeptFile? State { get; init; }
 
@@ -38,6 +41,11 @@ internal sealed class ReplayRun
             foreach (var file in Files)
             {
                 file.Check();
+            }
+
+            if (Preface is not null)
+            {
+                Log.WriteLine(Preface);
             }
 
             var learnt = State?.Read(Log.WriteLine)?.State.Learnt ?? LearntVan.Nothing;

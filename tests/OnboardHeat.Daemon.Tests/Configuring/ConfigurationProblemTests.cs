@@ -57,7 +57,7 @@ public sealed class ConfigurationProblemTests
     [Theory]
     [InlineData(
         "{\"Tank\":{\"ReliefCelsius\":50},\"Shower\":{\"UsableTopCelsius\":50}}",
-        "Tank:ReliefCelsius is 50 and must lie 5 K above Shower:UsableTopCelsius, which is 50")]
+        "Tank:ReliefCelsius: is 50 and must lie 5 K above Shower:UsableTopCelsius, which is 50")]
     [InlineData(
         "{\"Tank\":{\"ReliefCelsius\":60},\"Shower\":{\"MixedCelsius\":58}}",
         "must lie 5 K above Shower:MixedCelsius, which is 58")]

@@ -63,10 +63,12 @@ internal static class OptionRelations
             : ("Shower:MixedCelsius", options.Shower.MixedCelsius);
         if (options.Tank.ReliefCelsius < celsius + ReliefMarginK)
         {
+            var isStated = reading.Stated.ContainsKey("Tank:ReliefCelsius");
             reading.Problem(
-                reading.Stated.ContainsKey("Tank:ReliefCelsius") ? "Tank:ReliefCelsius" : key,
-                FormattableString.Invariant($"Tank:ReliefCelsius is {options.Tank.ReliefCelsius} and must lie ")
-                    + FormattableString.Invariant($"{ReliefMarginK} K above {key}, which is {celsius}"));
+                isStated ? "Tank:ReliefCelsius" : key,
+                (isStated ? "is " : "Tank:ReliefCelsius is ")
+                    + FormattableString.Invariant($"{options.Tank.ReliefCelsius} and must lie {ReliefMarginK} K ")
+                    + FormattableString.Invariant($"above {key}, which is {celsius}"));
         }
     }
 
