@@ -104,7 +104,7 @@ class RecordChart {
     const { ctx, bbox } = u;
     const left = Math.max(bbox.left, u.valToPos(record.seconds(run.from), 'x', true));
     const right = Math.min(bbox.left + bbox.width, u.valToPos(record.seconds(run.to), 'x', true));
-    ctx.strokeStyle = record.colour('warning');
+    ctx.strokeStyle = record.colour('alarm');
     ctx.lineWidth = devicePixelRatio;
     ctx.beginPath();
     for (let x = left; x < right; x += 14 * devicePixelRatio) {
@@ -125,7 +125,7 @@ class RecordChart {
       if (!one.time || (one.kind === 'alarm' && one.state !== 'raised')) continue;
       const x = u.valToPos(record.seconds(one.time), 'x', true);
       if (x < bbox.left || x > bbox.left + bbox.width) continue;
-      ctx.strokeStyle = ctx.fillStyle = record.colour(one.kind === 'alarm' ? 'critical' : 'advice');
+      ctx.strokeStyle = ctx.fillStyle = record.colour(one.kind === 'alarm' ? 'alarm' : 'done');
       ctx.globalAlpha = faint;
       ctx.beginPath();
       ctx.setLineDash([4 * px, 6 * px]);

@@ -49,7 +49,8 @@
     box.hidden = reply.lowWPerK === null || reply.lowWPerK === undefined;
     if (box.hidden) return;
     const far = 1.15 * Math.max(Math.abs(reply.lowWPerK), Math.abs(reply.highWPerK), 0.01);
-    const x = (value) => 360 + (value / far) * 340;
+    const middle = box.parentElement.clientWidth < 520 ? 170 : 360;
+    const x = (value) => middle + (value / far) * (middle - 20);
     const make = (tag, attributes, words) => {
       const made = document.createElementNS('http://www.w3.org/2000/svg', tag);
       for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
@@ -57,13 +58,13 @@
       return made;
     };
     const line = (x1, x2, y1, y2, name) => make('line', { x1, x2, y1, y2, class: name });
-    const picture = make('svg', { viewBox: '0 0 720 112', role: 'img', 'aria-label': `Difference ${record.signed(reply.differenceWPerK, 2)} W/K, interval ${record.signed(reply.lowWPerK, 2)} to ${record.signed(reply.highWPerK, 2)}` });
+    const picture = make('svg', { viewBox: `0 0 ${2 * middle} 112`, role: 'img', 'aria-label': `Difference ${record.signed(reply.differenceWPerK, 2)} W/K, interval ${record.signed(reply.lowWPerK, 2)} to ${record.signed(reply.highWPerK, 2)}` });
     picture.append(
-      line(10, 710, 56, 56, 'axis'), line(360, 360, 28, 84, 'zero'), line(x(reply.lowWPerK), x(reply.highWPerK), 56, 56, 'bar'),
+      line(10, 2 * middle - 10, 56, 56, 'axis'), line(middle, middle, 28, 84, 'zero'), line(x(reply.lowWPerK), x(reply.highWPerK), 56, 56, 'bar'),
       make('circle', { cx: x(reply.differenceWPerK), cy: 56, r: 9 }),
-      make('text', { x: x(reply.differenceWPerK), y: 26, 'text-anchor': 'middle' }, `${record.signed(reply.differenceWPerK, 2)} W/K`),
-      make('text', { x: 12, y: 104 }, 'loses less'), make('text', { x: 708, y: 104, 'text-anchor': 'end' }, 'loses more'),
-      make('text', { x: 360, y: 104, 'text-anchor': 'middle' }, 'no change'));
+      make('text', { x: Math.min(2 * middle - 50, Math.max(50, x(reply.differenceWPerK))), y: 26, 'text-anchor': 'middle' }, `${record.signed(reply.differenceWPerK, 2)} W/K`),
+      make('text', { x: 12, y: 104 }, 'loses less'), make('text', { x: 2 * middle - 12, y: 104, 'text-anchor': 'end' }, 'loses more'),
+      make('text', { x: middle, y: 104, 'text-anchor': 'middle' }, 'no change'));
     box.replaceChildren(picture);
   }
 

@@ -46,6 +46,7 @@
     const days = (span.to - span.from) / record.day;
     house.text('span', `${record.when(span.from)} to ${record.when(span.to)}`);
     document.querySelectorAll('[data-days]').forEach((b) => b.setAttribute('aria-pressed', Math.abs(days / Number(b.dataset.days) - 1) < 0.01));
+    history.replaceState(null, '', `?${range()}`);
     chart.span = span;
     chart.plot?.setScale('x', { min: span.from, max: span.to });
     clearTimeout(later);
@@ -211,7 +212,9 @@
       const dated = runs.filter((run) => run.to && run.dating !== 'undated');
       const last = (dated.length ? dated : runs.filter((run) => run.to)).map((run) => record.seconds(run.to));
       newest = last.length ? Math.max(...last) : Date.now() / 1000;
-      set(newest - record.day, newest);
+      const asked = ['from', 'to'].map((name) => Date.parse(new URLSearchParams(location.search).get(name)) / 1000);
+      if (asked[0] < asked[1]) set(...asked);
+      else set(newest - record.day, newest);
     } catch (error) {
       house.text('said', error.message);
     }

@@ -8,12 +8,13 @@ public sealed class InsulationComparisonTests
     [Fact]
     public void LowerLoss_IsBetterWithItsInterval()
     {
-        // The figures of MeanDifferenceTests, whose interval a reference library gave.
+        // The figures of MeanDifferenceTests, whose half width of 0.0235135 a reference library gave, with the share that all nights
+        // have in common added as independent errors add: the root of 0.0235135² + (1.645 x 0.04 x 0.154167)², by hand 0.025608.
         var answer = InsulationComparison.Of(Nights(0.812, 0.795, 0.824, 0.807), Nights(0.655, 0.671, 0.640));
         Assert.Equal(InsulationVerdict.Better, answer.Verdict);
         Assert.Equal(-0.154167, answer.DifferenceWPerK!.Value, 1e-5);
-        Assert.Equal(-0.177680, answer.LowWPerK!.Value, 1e-5);
-        Assert.Equal(-0.130653, answer.HighWPerK!.Value, 1e-5);
+        Assert.Equal(-0.179775, answer.LowWPerK!.Value, 1e-5);
+        Assert.Equal(-0.128559, answer.HighWPerK!.Value, 1e-5);
         Assert.Equal((4, 3), (answer.Before.Count, answer.After.Count));
     }
 
@@ -27,6 +28,15 @@ public sealed class InsulationComparisonTests
         var answer = InsulationComparison.Of(Nights(0.7, 0.9), Nights(0.6, 0.85));
         Assert.Equal(InsulationVerdict.NoDifferenceSeen, answer.Verdict);
         Assert.True(answer.LowWPerK < 0 && answer.HighWPerK > 0);
+    }
+
+    [Fact]
+    public void NightsAlikeByLuck_AreNoSurerThanTheyAreMeasured()
+    {
+        // Each night is good to 0.01 W/K: two means of two such nights differ by 0.01 at one deviation, and t(0.95, 2) is 2.920.
+        var answer = InsulationComparison.Of(Nights(0.8, 0.8), Nights(0.795, 0.795));
+        Assert.Equal(InsulationVerdict.NoDifferenceSeen, answer.Verdict);
+        Assert.Equal(0.0292, (answer.HighWPerK!.Value - answer.LowWPerK!.Value) / 2, 0.0002);
     }
 
     [Fact]
