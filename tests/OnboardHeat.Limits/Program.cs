@@ -1,4 +1,6 @@
+using System.Globalization;
 using OnboardHeat.Limits.Daemons;
+using OnboardHeat.Limits.Wires;
 
 namespace OnboardHeat.Limits;
 
@@ -20,16 +22,23 @@ internal static class Program
             "memory-year" => await MemoryYear.RunAsync(seed, isShort),
             "disk-writes" => await DiskWrites.RunAsync(seed, isShort),
             "bytes-a-reading" => BytesAReading.Run(seed),
+            "van-by-wire" =>
+                await VanByWire.RunAsync(
+                    seed, isShort, args.ElementAtOrDefault(2), Seconds(args.ElementAtOrDefault(3))),
+            "footprint" => await Footprint.RunAsync(isShort),
             "charts" => await Charts.RunAsync(seed),
             _ => Usage(),
         };
     }
 
+    private static double? Seconds(string? text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) ? seconds : null;
+
     private static int Usage()
     {
         Console.Error.WriteLine(
             "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 chaos memory-year disk-writes bytes-a-reading"
-            + " charts");
+            + " charts van-by-wire footprint");
         return 64;
     }
 }
