@@ -36,10 +36,10 @@ internal sealed class DemoPage(Ink ink)
         TankAndCoolant(sheet, picture);
         sheet.Add();
         Alarms(sheet, picture);
-        if (lately.Count > 0 && sheet.Free > 2)
+        if (lately.Count > 0 && sheet.Free > 3)
         {
             sheet.Add();
-            foreach (var line in lately.Skip(Math.Max(0, lately.Count - (sheet.Free - 1))))
+            foreach (var line in lately.Skip(Math.Max(0, lately.Count - (sheet.Free - 2))))
             {
                 sheet.Add(" " + ink.Quiet(Cut(line, sheet.Width - 2)));
             }

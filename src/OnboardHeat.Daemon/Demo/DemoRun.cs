@@ -5,7 +5,11 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Daemon.Demo;
 
 /// <summary>Drives the simulated day through the monitor at a chosen pace.</summary>
-internal sealed class DemoRun(SimulatedVan van, DemoPace pace, TimeProvider time)
+/// <param name="van">The van.</param>
+/// <param name="pace">How fast its day passes.</param>
+/// <param name="broadcast">Where it is said to listeners; null where nobody could follow.</param>
+/// <param name="time">Real time.</param>
+internal sealed class DemoRun(SimulatedVan van, DemoPace pace, DemoBroadcast? broadcast, TimeProvider time)
 {
     /// <summary>Real time between two drawings.</summary>
     private static readonly TimeSpan s_frame = TimeSpan.FromMilliseconds(100);
@@ -63,6 +67,7 @@ internal sealed class DemoRun(SimulatedVan van, DemoPace pace, TimeProvider time
     private DemoMoment Judge(IDemoView view)
     {
         var picture = _monitor.Observe(van.Scan);
+        broadcast?.Publish(van.Scan, picture);
         var moment = new DemoMoment(picture, van.Truth, van.Plan.Start.AddSeconds(van.Truth.ElapsedS));
         Record.Observe(moment);
         Crew.Hear(picture.Changes);

@@ -5,18 +5,29 @@ using OnboardHeat.Core.Watch;
 namespace OnboardHeat.Daemon.Demo;
 
 /// <summary>The demo where there is no terminal: a line for every alarm, and one each ten minutes of the day.</summary>
-internal sealed class PlainLines(TextWriter to) : IDemoView
+internal sealed class PlainLines : IDemoView
 {
     private const double EveryS = 600;
 
+    private readonly TextWriter _to;
     private double _nextS;
+
+    public PlainLines(TextWriter to, string notice)
+    {
+        _to = to;
+        if (notice.Length > 0)
+        {
+            _to.WriteLine(notice);
+            _to.Flush();
+        }
+    }
 
     public void Observe(in DemoMoment moment)
     {
         foreach (var change in moment.Picture.Changes)
         {
             var subject = change.Subject.Length == 0 ? "" : "/" + change.Subject;
-            to.WriteLine(change.IsRaised
+            _to.WriteLine(change.IsRaised
                 ? $"{Words.Clock(moment.Time)}  {Urgency(change.Definition.Priority)} "
                     + $"{change.Definition.Name}{subject}: {change.Because}"
                 : $"{Words.Clock(moment.Time)}  over: {change.Definition.Name}{subject}");
@@ -29,10 +40,10 @@ internal sealed class PlainLines(TextWriter to) : IDemoView
         if (moment.Truth.ElapsedS >= _nextS)
         {
             _nextS = moment.Truth.ElapsedS + EveryS;
-            to.WriteLine($"{Words.Clock(moment.Time)}  {Words.Road(moment.Truth)}; {Water(moment)}");
+            _to.WriteLine($"{Words.Clock(moment.Time)}  {Words.Road(moment.Truth)}; {Water(moment)}");
         }
 
-        to.Flush();
+        _to.Flush();
     }
 
     public void Show(in DemoMoment moment, double speed)
@@ -74,7 +85,7 @@ internal sealed class PlainLines(TextWriter to) : IDemoView
             {
                 for (var i = 0; i < alarm.WhatToDo.Count; i++)
                 {
-                    to.WriteLine($"          {i + 1}. {alarm.WhatToDo[i]}");
+                    _to.WriteLine($"          {i + 1}. {alarm.WhatToDo[i]}");
                 }
             }
         }

@@ -14,11 +14,13 @@ internal sealed class TerminalView : IDemoView
 
     private readonly TextWriter _to;
     private readonly DemoPage _page;
+    private readonly string _notice;
     private readonly List<string> _lately = [];
 
-    public TerminalView(TextWriter to, Ink ink)
+    public TerminalView(TextWriter to, Ink ink, string notice)
     {
         _to = to;
+        _notice = ink.Quiet(notice);
         _page = new DemoPage(ink);
         _to.Write("\x1b[?1049h\x1b[?25l\x1b[2J");
         _to.Flush();
@@ -40,6 +42,11 @@ internal sealed class TerminalView : IDemoView
         var pace = double.IsInfinity(speed) ? "as fast as it goes"
             : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"×{speed:0}");
         _page.Lay(sheet, moment, pace, _lately);
+        if (_notice.Length > 0 && sheet.Free > 0 && Sheet.Shown(_notice) < sheet.Width)
+        {
+            sheet.Add(" " + _notice);
+        }
+
         _to.Write(sheet.Drawn());
         _to.Flush();
     }
