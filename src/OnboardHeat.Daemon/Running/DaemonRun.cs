@@ -95,6 +95,7 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
             _options.Control.Socket, answers.AnswerAsync, transfers.Find, time, journal.For("control"));
         workers.Add("control", control.RunAsync(ending.Token));
 
+        await using var lettingGo = StartMemory.LetGoLater(time);
         var isAsked = await workers.WaitAsync(stopping).ConfigureAwait(false);
         _systemd.Stopping();
         Log.Stopping(log);
