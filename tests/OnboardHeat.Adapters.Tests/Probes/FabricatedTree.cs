@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Diagnostics;
 
 namespace OnboardHeat.Adapters.Tests.Probes;
@@ -6,27 +5,55 @@ namespace OnboardHeat.Adapters.Tests.Probes;
 /// <summary>A folder laid out as the kernel lays out a 1-Wire bus master, for the real library to read.</summary>
 internal sealed class FabricatedTree : IDisposable
 {
+    /// <summary>
+    /// Set in a private mount namespace with an empty /sys (tests/limits/w1-over-sys): the tree is then made where the
+    /// kernel's is.
+    /// </summary>
+    private static readonly bool s_isOverSys = Environment.GetEnvironmentVariable("ONBOARDHEAT_W1_OVER_SYS") == "1";
+
     public FabricatedTree(bool isThere = true)
     {
-        Bus = Path.Combine(Path.GetTempPath(), "onboardheat-w1-" + Guid.NewGuid().ToString("n", CultureInfo.InvariantCulture));
+        Bus = s_isOverSys
+            ? "/sys/devices/w1_bus_master1"
+            : Path.Combine(Path.GetTempPath(), $"onboardheat-w1-{Guid.NewGuid():n}");
         if (isThere)
         {
             Appear();
         }
     }
 
-    /// <summary>The absolute path that stands for the bus's name.</summary>
+    /// <summary>The folder of the bus.</summary>
     public string Bus { get; }
+
+    /// <summary>
+    /// What a configuration would say: null finds the master by the kernel's own list, which only /sys has.
+    /// </summary>
+    public string? Name => s_isOverSys ? null : Bus;
 
     public void Appear()
     {
         Directory.CreateDirectory(Bus);
         File.WriteAllText(Path.Combine(Bus, "w1_master_slaves"), "not found.\n");
+        if (s_isOverSys)
+        {
+            Directory.CreateDirectory(Masters);
+            Directory.CreateSymbolicLink(Path.Combine(Masters, Path.GetFileName(Bus)), Bus);
+        }
     }
 
-    public void Vanish() => Directory.Delete(Bus, recursive: true);
+    public void Vanish()
+    {
+        Directory.Delete(Bus, recursive: true);
+        if (s_isOverSys)
+        {
+            Directory.Delete(Masters, recursive: true);
+        }
+    }
 
-    /// <summary>Hangs a probe on the bus that gives this text. The text replaces the old one in one step, as a kernel read would see it.</summary>
+    /// <summary>
+    /// Hangs a probe on the bus that gives this text. The text replaces the old one in one step, as a kernel read would
+    /// see it.
+    /// </summary>
     public void Plug(string rom, string text)
     {
         Directory.CreateDirectory(Path.Combine(Bus, rom));
@@ -66,9 +93,11 @@ internal sealed class FabricatedTree : IDisposable
     {
         if (Directory.Exists(Bus))
         {
-            Directory.Delete(Bus, recursive: true);
+            Vanish();
         }
     }
+
+    private static string Masters => "/sys/bus/w1/devices";
 
     private string FileOf(string rom) => Path.Combine(Bus, rom, "w1_slave");
 

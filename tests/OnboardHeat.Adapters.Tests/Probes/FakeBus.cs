@@ -21,6 +21,8 @@ internal sealed class FakeBus : IProbeBus
 
     public void Unplug(string rom) => _readings.TryRemove(rom, out _);
 
+    public bool IsHung => !_hung.IsEmpty;
+
     public void Hang(string rom) => _hung[rom] = new ManualResetEventSlim();
 
     public void Release(string rom)

@@ -3,13 +3,15 @@ using OnboardHeat.Probes.OneWire;
 
 namespace OnboardHeat.Adapters.Tests.Probes;
 
-/// <summary>The real library over a fabricated tree keeps the contract, and what only files can do is named too.</summary>
+/// <summary>
+/// The real library over a fabricated tree keeps the contract, and what only files can do is named too.
+/// </summary>
 public sealed class KernelBusTests : ProbeBusContract, IDisposable
 {
     private readonly FabricatedTree _tree = new();
-    private readonly KernelBus _bus;
+    private readonly IProbeBus _bus;
 
-    public KernelBusTests() => _bus = new KernelBus(_tree.Bus);
+    public KernelBusTests() => _bus = KernelBuses.Of(_tree.Name);
 
     private protected override IProbeBus Bus => _bus;
 
@@ -51,7 +53,8 @@ public sealed class KernelBusTests : ProbeBusContract, IDisposable
     {
         _tree.AllowBulk();
         Assert.True(_bus.TryMeasureAll());
-        // Kernel documentation of w1_therm: "trigger" starts the conversion; the driver compares the line with its newline.
+        // Kernel documentation of w1_therm: "trigger" starts the conversion; the driver compares the line with its
+        // newline.
         Assert.StartsWith("trigger\n", File.ReadAllText(_tree.BulkFile), StringComparison.Ordinal);
     }
 

@@ -3,7 +3,9 @@ namespace OnboardHeat.Adapters.Tests.Probes;
 /// <summary>What the kernel's w1_slave file says, in the form its own documentation (w1_therm) shows.</summary>
 internal static class KernelTexts
 {
-    /// <summary>23.125 °C: byte 0x0172 / 16 (the DS18B20 data sheet's scale of 1/16 K), checksum as kernel logs show it.</summary>
+    /// <summary>
+    /// 23.125 °C: byte 0x0172 / 16 (the DS18B20 data sheet's scale of 1/16 K), checksum as kernel logs show it.
+    /// </summary>
     public const string Sound = "72 01 4b 46 7f ff 0e 10 57 : crc=57 YES\n72 01 4b 46 7f ff 0e 10 57 t=23125\n";
 
     /// <summary>The value after power-on: 0x0550 with byte 6 at 0x0C (data sheet, memory map after power-up).</summary>
@@ -21,7 +23,10 @@ internal static class KernelTexts
     /// <summary>Something that is no scratchpad at all.</summary>
     public const string Garbled = "\0\0\u00ff\n";
 
-    /// <summary>A sound scratchpad of any temperature on the probe's grid of 1/16 K, with the checksum of the data sheet (X8+X5+X4+1).</summary>
+    /// <summary>
+    /// A sound scratchpad of any temperature on the probe's grid of 1/16 K, with the checksum of the data sheet
+    /// (X8+X5+X4+1).
+    /// </summary>
     public static string Of(double celsius, byte countRemain = 0x10)
     {
         var raw = (short)Math.Round(celsius * 16);
