@@ -27,7 +27,7 @@ internal static class StartMemory
         try
         {
             return UnchangedFilePages(File.ReadAllLines("/proc/self/smaps")).Sum(
-                static range => madvise(range.From, range.Length, DontNeed) == 0 ? (long)range.Length : 0);
+                static range => madvise((nuint)range.From, (nuint)range.Length, DontNeed) == 0 ? (long)range.Length : 0);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or FormatException)
         {
@@ -41,9 +41,9 @@ internal static class StartMemory
     /// constants. Those with a changed page hold addresses that were filled in at the start, and letting them go would
     /// lose them.
     /// </summary>
-    internal static IEnumerable<(nuint From, nuint Length)> UnchangedFilePages(IEnumerable<string> smaps)
+    internal static IEnumerable<(ulong From, ulong Length)> UnchangedFilePages(IEnumerable<string> smaps)
     {
-        (nuint From, nuint Length)? range = null;
+        (ulong From, ulong Length)? range = null;
         foreach (var line in smaps)
         {
             // A mapping begins with its addresses; what is told of it begins with a capital.
@@ -63,7 +63,7 @@ internal static class StartMemory
         }
     }
 
-    private static (nuint From, nuint Length)? RangeOf(string[] words)
+    private static (ulong From, ulong Length)? RangeOf(string[] words)
     {
         if (words.Length < 6 || words[1] is not ("r-xp" or "r--p") || words[5][0] != '/')
         {
@@ -71,8 +71,8 @@ internal static class StartMemory
         }
 
         var dash = words[0].IndexOf('-', StringComparison.Ordinal);
-        var from = nuint.Parse(words[0].AsSpan(0, dash), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture);
-        return (from, nuint.Parse(words[0].AsSpan(dash + 1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture) - from);
+        var from = ulong.Parse(words[0].AsSpan(0, dash), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture);
+        return (from, ulong.Parse(words[0].AsSpan(dash + 1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture) - from);
     }
 
     [DllImport("libc")]

@@ -22,7 +22,7 @@ public sealed class StartMemoryTests
 
     [Fact]
     public void OnlyReadOnlyFilePagesThatNobodyChanged_AreLetGo() =>
-        Assert.Equal([((nuint)0x55f8a5459000, (nuint)0x43000)], StartMemory.UnchangedFilePages(s_smaps));
+        Assert.Equal([(0x55f8a5459000UL, 0x43000UL)], StartMemory.UnchangedFilePages(s_smaps));
 
     [Fact]
     public void ThisProcess_GoesOnAfterLettingGo()

@@ -29,12 +29,14 @@ internal sealed class BusFolder : IDisposable
               "Probes": [ { "Channel": "tank_top", "Rom": "{{Top}}" }, { "Channel": "flow", "Rom": "{{Flow}}" } ],
               "History": { "Folder": "{{State}}" },
               "Glance": { "Port": {{FreePort()}} },
-              "Control": { "Socket": "{{_folder["control.sock"]}}" }
+              "Control": { "Socket": "{{Control}}" }
             }
             """);
     }
 
     public string Bus => _folder["bus"];
+
+    public string Control => _folder["control.sock"];
 
     public string State => _folder["state"];
 
@@ -51,9 +53,13 @@ internal sealed class BusFolder : IDisposable
     public void Unplug(string rom) => Directory.Delete(Path.Combine(Bus, rom), recursive: true);
 
     /// <summary>From now on reads of this probe hang: a FIFO that nobody writes.</summary>
-    public async Task HangAsync(string rom)
+    public Task HangAsync(string rom) => HangFileAsync(Path.Combine(Bus, rom, "w1_slave"));
+
+    /// <summary>From now on the list of the bus hangs.</summary>
+    public Task HangListAsync() => HangFileAsync(Path.Combine(Bus, "w1_master_slaves"));
+
+    private static async Task HangFileAsync(string file)
     {
-        var file = Path.Combine(Bus, rom, "w1_slave");
         File.Delete(file);
         using var made = System.Diagnostics.Process.Start("mkfifo", [file]);
         await made.WaitForExitAsync();

@@ -34,6 +34,8 @@ internal sealed class RunningDaemon : IDisposable
         }
     }
 
+    public bool HasEnded => _process.HasExited;
+
     public static RunningDaemon Start(string configuration, params (string Name, string Value)[] environment)
     {
         var program = Environment.GetEnvironmentVariable("ONBOARDHEAT_PROGRAM");
