@@ -12,12 +12,12 @@ internal sealed class LossTest
 {
     /// <summary>
     /// Nats for 'stopped' from tank and lines. Budget: ten false alarms in 1,000 driving hours; what the sum is worth
-    /// was measured on simulated and recorded drives, and five keeps the budget on others than those it was chosen on.
+    /// was measured on simulated and recorded drives, and this keeps the budget on others than those it was chosen on.
     /// </summary>
-    public const double StoppedThresholdNats = 4.6;
+    public const double StoppedThresholdNats = 3.85;
 
     /// <summary>Nats for 'leaving' once it has stopped: most that stops all at once on the road has come off.</summary>
-    public const double LeavingThresholdNats = 0;
+    public const double LeavingThresholdNats = -1;
 
     /// <summary>
     /// Nats of spray and circuit together for a loss. Spray is one rise in one probe, so it must say more than the
@@ -44,11 +44,17 @@ internal sealed class LossTest
     /// known from an earlier stop and in one where they are not; and how long to wait first, seconds: for the slopes,
     /// or where nothing is known and nothing spoke before, until walls and coil have settled too.
     /// </summary>
-    private const double AfterStopKnownNats = 3.5, AfterStopUnknownNats = 5, AfterStopLeastNats = 1.5, QuietS = 35, KnownS = 70,
+    private const double AfterStopKnownNats = 3, AfterStopUnknownNats = 7, AfterStopSpokeNats = 4.5, AfterStopLeastNats = 1.5, QuietS = 35, KnownS = 70,
         SettledS = 130;
 
     /// <summary>What spoke before the stop counts from here and no further than so far, nats.</summary>
-    private const double SpokeFromNats = 1.2, SpokeMostNats = 4, SpokeBeforeNats = 1.5;
+    private const double SpokeFromNats = 0.6, SpokeMostNats = 4, SpokeBeforeNats = 1.5;
+
+    /// <summary>
+    /// Lines that are kept warm speak against 'stopped', nats; falling faster than this share of a full pipe's pace
+    /// they are chilled.
+    /// </summary>
+    private const double NothingFalls = -2.8, ChilledShare = 9;
 
     private const double CircuitWorth = 1.4, UsualCircuitNats = 1, SprayLeastNats = 2;
 
@@ -131,7 +137,8 @@ internal sealed class LossTest
         RunsForS = loop.IsProven && CircuitNats < StillRunsNats && _tank.StoppedNats < -2 ? RunsForS + loop.StepS : 0;
         var isStopped = CircuitNats >= StoppedThresholdNats;
         IsStopped = isStopped && !loop.IsEngineInferred;
-        // Spray is loss by itself. A hose may spout for a minute while the coil is still fed, so that running lines do not speak against it.
+        // Spray is loss by itself. A hose may spout for a minute while the coil is still fed, so that running lines do
+        // not speak against it.
         var decay = _decay.LeavingNats >= (loop.IsEngineInferred ? InferredLeavingNats : LeavingThresholdNats);
         IsLoss = (isStopped && decay)
             || (spray >= SprayLeastNats && spray + (CircuitWorth * Math.Max(0, CircuitNats + UsualCircuitNats)) >= LossThresholdNats);
@@ -145,7 +152,7 @@ internal sealed class LossTest
         IsLoss = !_lines.IsOneAlone && loop.EngineOffS < AfterStopS
             && loop.EngineOffS > (spoke >= SpokeBeforeNats ? QuietS : isKnown ? KnownS : SettledS)
             && LeavingNats >= AfterStopLeastNats
-            && LeavingNats + spoke >= (isKnown ? AfterStopKnownNats : AfterStopUnknownNats);
+            && LeavingNats + spoke >= (isKnown ? AfterStopKnownNats : spoke >= SpokeBeforeNats ? AfterStopSpokeNats : AfterStopUnknownNats);
         IsLoss |= spray >= LossThresholdNats;
     }
 
@@ -157,13 +164,22 @@ internal sealed class LossTest
     /// </summary>
     private double Circuit()
     {
-        var tank = Math.Max(0, _tank.StoppedNats);
-        var depth = Math.Min(_lines.DepthK, 14);
-        var decay = _decay.LeavingNats;
-        var both = Math.Clamp((_lines.DepthK - 0.5) / 3, 0, 1);
-        return (1.2 * tank) + (0.14 * depth) + (0.7 * Math.Min(0, _lines.StoppedNats)) + (0.26 * Math.Min(0, decay))
-            + (0.15 * both * Math.Max(0, decay)) + (0.4 * _place.StoppedNats) + (3.4 * Math.Min(0, _balance.StoppedNats))
-            + (0.012 * Math.Min(depth, 10) * Math.Max(0, decay + 3)) + (0.12 * both * Math.Min(tank, 6) * Math.Max(-0.75, decay));
+        if (_decay.StillShare > ChilledShare)
+        {
+            // No pipe cools so fast by itself, full or bared: water runs over it.
+            return NothingFalls;
+        }
+
+        var tank = Math.Clamp(_tank.StoppedNats, 0, 10);
+        var bared = Math.Clamp(_decay.LeavingNats, 0, 9);
+        var stands = Math.Clamp(_decay.StillShare / 0.7, 0, 1);
+        var fallen = Math.Clamp((_lines.DepthK - 0.5) / 3, 0, 1);
+        var both = fallen * Math.Min(tank, 6);
+        return (1.1 * tank) + (NothingFalls * (1 - stands)) + (0.53 * Math.Min(0, _lines.StoppedNats))
+            + (0.5 * _place.StoppedNats) + (3.4 * Math.Min(0, _balance.StoppedNats))
+            + (0.25 * fallen * bared) + (0.007 * Math.Min(_lines.DepthK, 10) * bared)
+            + (0.22 * Math.Clamp(_lines.DepthK - 8, 0, 8)) + (0.4 * Math.Clamp(_lines.DepthK - 18, 0, 6))
+            + (0.3 * both * stands) + (0.13 * both * bared);
     }
 
     /// <summary>What the signs say now, for an alarm just raised.</summary>

@@ -30,6 +30,9 @@ internal sealed class PipeDecay(double priorTauS, Estimate? learnt)
     private double _logRate = learnt is { Value: > 0 } known ? Math.Log(known.Value) : -Math.Log(priorTauS);
     private int _stops = learnt?.Count ?? 0;
 
+    /// <summary>Rate at which the full line cools as far as is known, per second and kelvin above the air.</summary>
+    public double FullPerS => Math.Exp(_logRate);
+
     /// <summary>Stops it has learnt from.</summary>
     public int Stops => _stops;
 

@@ -40,6 +40,12 @@ internal sealed class LineDecaySign : ICircuitSign
     /// <summary>Whether this van's own full lines are known.</summary>
     public bool IsVanKnown => _flow is { Stops: > 0 } && _return is { Stops: > 0 };
 
+    /// <summary>
+    /// How fast the slower line falls as a share of what it does full and still: about one where nothing comes any
+    /// more, zero while it is kept warm.
+    /// </summary>
+    public double StillShare { get; private set; }
+
     /// <summary>What is worth keeping of flow and return line.</summary>
     public (Quantities.Estimate? Flow, Quantities.Estimate? Return) Learnt => (_flow?.Learnt, _return?.Learnt);
 
@@ -51,7 +57,7 @@ internal sealed class LineDecaySign : ICircuitSign
         IsHealthy &= loop.TrySlope(loop.Return, WindowS, out var back);
         if (!IsHealthy)
         {
-            _leaving = 0;
+            _leaving = StillShare = 0;
             return;
         }
 
@@ -59,6 +65,7 @@ internal sealed class LineDecaySign : ICircuitSign
         var returnRate = Rate(back, loop);
         _flowTauS = 1 / Math.Max(flowRate, 1e-4);
         _returnTauS = 1 / Math.Max(returnRate, 1e-4);
+        StillShare = Math.Min(flowRate / _flow.FullPerS, returnRate / _return.FullPerS);
         var now = _flow.Leaving(flowRate, Blur(flow, loop)) + _return.Leaving(returnRate, Blur(back, loop));
         _leaving += (now - _leaving) * (1 - Math.Exp(-loop.StepS / SmoothS));
     }

@@ -3,14 +3,16 @@ using System.Globalization;
 namespace OnboardHeat.Core.Circuit.Signs;
 
 /// <summary>
-/// The tank is the best witness: while coolant passes the coil, the water by it warms (or cools) in proportion to flow minus water; when
-/// it stops, that rate is missing within half a minute. The proportion is this van's own, learnt from what is at least ninety seconds
-/// old, so that a failure is never learnt as normal. Looks over several windows at once, since nobody knows when it began; where the
-/// drive is small the looks are added up over minutes instead.
+/// The tank is the best witness: while coolant passes the coil, the water by it warms (or cools) in proportion to flow
+/// minus water; when it stops, that rate is missing within half a minute. The proportion is this van's own, learnt from
+/// what is at least ninety seconds old, so that a failure is never learnt as normal. Looks over several windows at
+/// once, since nobody knows when it began; where the drive is small the looks are added up over minutes instead.
 /// </summary>
 internal sealed class TankHeatSign : ICircuitSign
 {
-    /// <summary>Wall probes of lines and tank lag alike; the tank's a little more (recorded failures: 10 to 15 s).</summary>
+    /// <summary>
+    /// Wall probes of lines and tank lag alike; the tank's a little more (recorded failures: 10 to 15 s).
+    /// </summary>
     private const double DriveLeadS = 10;
 
     /// <summary>How far off that lead may be, seconds: while the flow moves, the drive is known only so well.</summary>
@@ -19,7 +21,9 @@ internal sealed class TankHeatSign : ICircuitSign
     /// <summary>The learning looks no closer than this to now.</summary>
     private const double LearnDelayS = 90;
 
-    /// <summary>Conductance of a coil in a small tank, W/K, when nothing is learnt (coils of 0.2-0.5 m2 at 150 W/(m2 K)).</summary>
+    /// <summary>
+    /// Conductance of a coil in a small tank, W/K, when nothing is learnt (coils of 0.2-0.5 m2 at 150 W/(m2 K)).
+    /// </summary>
     private const double CoilPriorWPerK = 48;
 
     /// <summary>Drift of a standing tank that is not loss, K/s: mixing and conduction between layers.</summary>
@@ -28,10 +32,15 @@ internal sealed class TankHeatSign : ICircuitSign
     /// <summary>Evidence of one window is bounded: a model is never surer than this.</summary>
     private const double WindowLimitNats = 10;
 
+    /// <summary>Where the coolant is colder than the water the missing cooling says no more than this, nats.</summary>
+    private const double ColderLimitNats = 4;
+
     /// <summary>The best of several windows is a little lucky by itself.</summary>
     private const double ChoiceNats = 0.7;
 
-    /// <summary>Density of looks that fit neither (a lying probe, an unseen draw), per K/s: where nothing fits, nothing is said.</summary>
+    /// <summary>
+    /// Density of looks that fit neither (a lying probe, an unseen draw), per K/s: where nothing fits, nothing is said.
+    /// </summary>
     private const double OddDensity = 0.02;
 
     /// <summary>Share of its usual warming that an idling pump leaves.</summary>
@@ -112,7 +121,8 @@ internal sealed class TankHeatSign : ICircuitSign
         var hasTop = loop.TrySlope(loop.Top, windowS, out var top);
         var isMixed = hasTop && Math.Abs(top.Celsius - bottom.Celsius) < 1.5;
         NoteLayers(ratio, hasTop, top.Celsius - bottom.Celsius);
-        // Standing, both ends of a mixed tank stand; in a draw the bottom falls behind the top. The livelier one speaks then.
+        // Standing, both ends of a mixed tank stand; in a draw the bottom falls behind the top. The livelier one speaks
+        // then.
         var isDrawn = isMixed && Math.Abs(top.KPerS - bottom.KPerS) > 2.5 * bottom.DeviationKPerS;
         _rise = isDrawn ? Math.Max(bottom.KPerS, top.KPerS) : isMixed ? (bottom.KPerS + top.KPerS) / 2 : bottom.KPerS;
         var noise = isMixed && !isDrawn ? bottom.DeviationKPerS / Math.Sqrt(2) : bottom.DeviationKPerS;
@@ -121,7 +131,8 @@ internal sealed class TankHeatSign : ICircuitSign
         _expected = ratio.Expected(drive);
         if (bottom.KPerS < Math.Min(-0.004, 1.2 * Math.Min(_expected, -lossKPerS)) - (3 * bottom.DeviationKPerS))
         {
-            // Faster down than loss or coolant can do: cold water enters. The tank is no witness until that has settled.
+            // Faster down than loss or coolant can do: cold water enters. The tank is no witness until that has
+            // settled.
             _drawUntilS = loop.NowS + 180;
         }
 
@@ -131,7 +142,9 @@ internal sealed class TankHeatSign : ICircuitSign
         var running = (0.9 * Normal(_rise - (0.95 * _expected) + lossKPerS, spread2))
             + (0.1 * Normal(_rise - (IdleShare * _expected) + lossKPerS, still2 + vague + Square(0.1 * _expected))) + OddDensity;
         var standing = Normal(_rise + lossKPerS, still2 + Square(LossShare * lossKPerS)) + OddDensity;
-        nats = Math.Clamp(Math.Log(standing / running), -WindowLimitNats, WindowLimitNats);
+        // A coil colder than the water cools what lies beside it and little else, and a slug of cold coolant passes
+        // soon.
+        nats = Math.Clamp(Math.Log(standing / running), -WindowLimitNats, _expected < 0 ? ColderLimitNats : WindowLimitNats);
         return true;
     }
 
