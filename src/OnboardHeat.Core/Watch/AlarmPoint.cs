@@ -167,8 +167,8 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         Math.Max(0, _shelvedUntilS - elapsedS), Because);
 
     /// <summary>
-    /// Goes on from what was kept. It was raised in an earlier run, so nothing is raised again; a condition that held
-    /// then is cleared by judging only, and its words are wanted anew when it is seen to hold.
+    /// Goes on from what was kept. A condition that held is raised again at the first scan, so that nobody who listens from then on
+    /// misses it; it is cleared by judging only, and its words are wanted anew when it is seen to hold.
     /// </summary>
     public void Restore(KeptAlarm kept)
     {
@@ -182,6 +182,7 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         SinceS = double.IsFinite(kept.AgeS) ? -Math.Max(0, kept.AgeS) : 0;
         Because = kept.Because;
         IsPresent = kept.WasPresent;
+        Transition = kept.WasPresent ? true : null;
         _owesWords = kept.WasPresent;
         HasChanged = true;
         Settle(0);

@@ -31,6 +31,7 @@ internal sealed class CirculationWatcher(AlarmBoard board) : IWatcher
         var test = input.Test;
         CanJudge = fitted.Has(Channel.Flow) && (fitted.Has(Channel.Return) || fitted.Has(Channel.TankBottom)) ? test.CanJudgeCirculation : null;
         var areValvesClosed = input.Scan[Signal.ValvesClosed] == true;
+        // Silence is no repair: with the engine running only warm coolant that comes again ends it, or the valves' own contact.
         var goesOn = _point.IsPresent && input.Loop.IsEngineOn == true && test.RunsForS < RunsAgainS;
         if (_point.Observe(!areValvesClosed && (test.IsStopped || goesOn), input.Scan.ElapsedS))
         {

@@ -18,6 +18,8 @@ internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
     ];
 
     private readonly AlarmPoint _point = board.Point(AlarmKind.CloseValves);
+    private readonly AlarmPoint _stopped = board.Point(AlarmKind.CirculationStopped);
+    private readonly AlarmPoint _loss = board.Point(AlarmKind.CoolantLoss);
 
     public string Name => _point.Definition.Name;
 
@@ -34,7 +36,9 @@ internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
         var tank = input.Tank;
         var areOpen = input.Scan[Signal.ValvesClosed] != true;
         var isWorth = input.HoldsKnownWater && tank.TopCelsius.Value > WorthCelsius;
-        var isTaken = tank.HeatingW.Value < (_point.IsPresent ? OverW : TakenW);
+        // Where nothing goes round, nothing is carried away: what falls then is not the engine's doing.
+        var isTaken = !input.Test.IsStopped && !input.Test.IsLoss && !_stopped.IsPresent && !_loss.IsStanding
+            && tank.HeatingW.Value < (_point.IsPresent ? OverW : TakenW);
         var holds = areOpen && isWorth && (tank.IsLosingThroughCircuit || isTaken);
         if (_point.Observe(holds, input.Scan.ElapsedS))
         {

@@ -12,6 +12,7 @@ internal static class Watchers
             new CoolantLossWatcher(board),
             new CirculationWatcher(board),
             new CoolantOverTemperatureWatcher(board),
+            new CoolantWeepWatcher(board),
             new WaterInTrayWatcher(board),
             .. van.Circuit.Parts.Select(part => new RatingWatcher(part, board)),
             new ElementDryWatcher(board),

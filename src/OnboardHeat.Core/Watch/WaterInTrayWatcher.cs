@@ -22,6 +22,7 @@ internal sealed class WaterInTrayWatcher(AlarmBoard board) : IWatcher
     ];
 
     private readonly AlarmPoint _point = board.Point(AlarmKind.WaterInTray);
+    private readonly AlarmPoint _loss = board.Point(AlarmKind.CoolantLoss);
     private double _sinceS = double.NaN;
 
     public string Name => _point.Definition.Name;
@@ -38,12 +39,16 @@ internal sealed class WaterInTrayWatcher(AlarmBoard board) : IWatcher
         var began = isWet == true || input.Test.TrayNats >= LiquidNats;
         var goesOn = !double.IsNaN(_sinceS) && (isWet == true || warmK > StillWarmK);
         _sinceS = !(began || goesOn) ? double.NaN : double.IsNaN(_sinceS) ? input.Scan.ElapsedS : _sinceS;
-        var holds = input.Scan.ElapsedS - _sinceS >= WaitS && !input.Test.IsLoss && input.Circuit.IsCirculating != false;
-        if (_point.Observe(holds || (_point.IsPresent && goesOn), input.Scan.ElapsedS))
+        var holds = input.Scan.ElapsedS - _sinceS >= WaitS && !input.Test.IsLoss && !_loss.IsStanding
+            && input.Circuit.IsCirculating != false;
+        if (_point.Observe(holds || (_point.IsPresent && goesOn && !_loss.IsStanding), input.Scan.ElapsedS))
         {
+            var state = isWet == true ? "wet" : FormattableString.Invariant($"{warmK:0.0} K warmer than the air");
+            var circuit = input.Circuit.IsCirculating == true
+                ? "while coolant goes round as usual"
+                : "and no loss of coolant is seen";
             _point.Say(
-                FormattableString.Invariant(
-                    $"tray {(isWet == true ? "wet" : $"{warmK:0.0} K warmer than the air")} for {input.Scan.ElapsedS - _sinceS:0} s, while the coolant circuit goes on as usual"),
+                FormattableString.Invariant($"tray {state} for {input.Scan.ElapsedS - _sinceS:0} s, {circuit}"),
                 s_whatToDo);
         }
     }

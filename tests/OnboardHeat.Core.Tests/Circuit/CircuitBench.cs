@@ -42,8 +42,16 @@ internal sealed class CircuitBench
     /// <summary>Time constant of the lines once nothing passes, seconds.</summary>
     public double LineTauS { get; set; } = 2400;
 
+    /// <summary>Time constant with which cold water runs over both hoses, seconds; zero: none does.</summary>
+    public double ChillS { get; set; }
+
     /// <summary>Whether hot coolant sprays on tray and air.</summary>
     public bool IsSpraying { get; set; }
+
+    /// <summary>What a drip, or the sun, brings the tray to above the air, kelvin; and the sun the air, kelvin.</summary>
+    public double DripK { get; set; }
+
+    public double SunK { get; set; }
 
     public bool IsFlowStuck { get; set; }
 
@@ -74,9 +82,15 @@ internal sealed class CircuitBench
                 _return -= (_return - AirCelsius) / LineTauS;
             }
 
+            if (ChillS > 0)
+            {
+                _flow -= (_flow - AirCelsius) / ChillS;
+                _return -= (_return - AirCelsius) / ChillS;
+            }
+
             _tank -= 0.9 * (_tank - AirCelsius) / TankJPerK;
-            _tray += IsSpraying ? (60 - _tray) / 15 : (AirCelsius - _tray) / 300;
-            _air += IsSpraying ? (38 - _air) / 40 : (AirCelsius - _air) / 400;
+            _tray += IsSpraying ? (60 - _tray) / 15 : (AirCelsius + DripK - _tray) / (DripK > 0 ? 60 : 300);
+            _air += IsSpraying ? (38 - _air) / 40 : (AirCelsius + SunK - _air) / (SunK > 0 ? 60 : 400);
         }
 
         _bench.Set(Channel.TankTop, Read(_tank)).Set(Channel.TankBottom, Read(_tank)).Set(Channel.Return, Read(_return))

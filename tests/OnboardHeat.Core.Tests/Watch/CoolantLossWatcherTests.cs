@@ -138,6 +138,7 @@ public sealed class CoolantLossWatcherTests
         van.Run(30);
         var told = van.Bench.Alarm("coolant-loss")!.Because;
         var after = new CircuitBench(van.Bench.Monitor.Keep()).Run(2);
+        Assert.Equal([Loss], after.Changes.Where(c => c.Contains("coolant-loss", StringComparison.Ordinal)));
         Assert.True(after.Bench.Alarm("coolant-loss") is { IsPresent: true });
         Assert.Equal(told, after.Bench.Alarm("coolant-loss")!.Because);
     }
@@ -154,6 +155,54 @@ public sealed class CoolantLossWatcherTests
         after.IsSpraying = true;
         after.Run(40);
         Assert.Contains(Loss, after.Changes);
+    }
+
+    [Fact]
+    public void RestartInAFailure_TeachesNothing()
+    {
+        var van = new CircuitBench(hasTray: false).WarmedUp();
+        (van.IsCirculating, van.LineTauS) = (false, 450);
+        van.Run(40);
+        var before = van.Bench.Monitor.Keep().Learnt.Circuit;
+        var after = new CircuitBench(van.Bench.Monitor.Keep(), hasTray: false) { IsCirculating = false, LineTauS = 450 };
+        after.Run(120);
+        after.IsEngineOn = false;
+        after.Run(400);
+        Assert.Equal(before.FlowDecayPerS, after.Bench.Monitor.Keep().Learnt.Circuit.FlowDecayPerS);
+    }
+
+    [Fact]
+    public void OrdinaryStop_TeachesHowThisVansFullLinesCool()
+    {
+        var van = new CircuitBench { LineTauS = 1800 }.WarmedUp();
+        van.IsEngineOn = false;
+        van.Run(200);
+        Assert.Equal(1800, 1 / van.Bench.Monitor.Keep().Learnt.Circuit.FlowDecayPerS!.Value.Value, 150.0);
+    }
+
+    [Fact]
+    public void FordThatChillsTheHoses_IsNothing()
+    {
+        var van = new CircuitBench(hasTray: false).WarmedUp();
+        van.EngineCelsius = 86;
+        van.ChillS = 60;
+        van.Run(30);
+        van.ChillS = 0;
+        van.Run(200);
+        Assert.DoesNotContain(van.Changes, c => c is Loss or Stopped);
+    }
+
+    [Fact]
+    public void LineKeptHotAfterAShortStop_IsWatchedAgain()
+    {
+        var van = new CircuitBench(hasTray: false).WarmedUp();
+        van.IsEngineOn = false;
+        van.Run(120);
+        van.IsEngineOn = true;
+        van.Run(240);
+        (van.IsCirculating, van.LineTauS) = (false, 420);
+        van.Run(180);
+        Assert.Contains(Loss, van.Changes);
     }
 
     [Fact]
