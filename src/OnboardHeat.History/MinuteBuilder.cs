@@ -103,7 +103,7 @@ internal sealed class MinuteBuilder
 
         foreach (var action in turn.Scan.Actions)
         {
-            var kind = action.Kind == ActionKind.Changed ? "mark" : "action";
+            var kind = action.IsChangeMark ? "mark" : "action";
             Note(new RecordedEvent(run, elapsed, null, kind, PersonAction.NameOf(action.Kind), action.Target,
                 action.Text));
         }

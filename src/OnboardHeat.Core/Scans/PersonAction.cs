@@ -15,6 +15,9 @@ public readonly record struct PersonAction(ActionKind Kind, string Target, strin
         "acknowledge", "shelve", "works-begin", "works-end", "drained", "filled", "repaired", "changed", "note", "test",
     ];
 
+    /// <summary>Whether it marks a change of the van; that nothing was changed is an answer and no mark.</summary>
+    public bool IsChangeMark => Kind == ActionKind.Changed && Target != "nothing";
+
     /// <summary>The name of the action in recordings, topics and commands.</summary>
     public static string NameOf(ActionKind kind) => s_names[(int)kind];
 

@@ -69,7 +69,7 @@ public sealed class FirstDriveList(IEnumerable<string> seen)
     }
 
     private static bool StartsAnew(PersonAction action) => action.Kind == ActionKind.Repaired
-        || (action.Kind == ActionKind.Changed && action.Target != "insulation");
+        || (action.IsChangeMark && action.Target != "insulation");
 
     private void Look(Picture picture, Scan scan)
     {

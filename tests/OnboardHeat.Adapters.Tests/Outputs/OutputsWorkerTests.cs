@@ -50,6 +50,33 @@ public sealed class OutputsWorkerTests : IDisposable
     }
 
     [Fact]
+    public async Task Warning_SoundsTwoTonesEachHalfMinute_WithTheEngineOn_AndNotWithItOff()
+    {
+        Start();
+        _feed.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CirculationStopped)));
+        await Until.HoldsAsync(() => _board.Level(Buzzer), "the buzzer sounds");
+        Assert.Equal("###...###..........", await PlayAsync(Buzzer, 19));
+        await AdvanceAsync(TimeSpan.FromSeconds(25));
+        Assert.Equal(2, Tones());
+        await AdvanceAsync(TimeSpan.FromSeconds(8));
+        Assert.Equal(4, Tones());
+
+        _feed.Publish(SomeTurn.At(140, engineRuns: false, alarms: SomeTurn.Alarm(AlarmKind.CirculationStopped)));
+        await AdvanceAsync(TimeSpan.FromMinutes(2));
+        Assert.Equal(4, Tones());
+        Assert.False(_board.Level(Buzzer));
+    }
+
+    [Fact]
+    public async Task Advice_NeverSoundsNorLights()
+    {
+        Start();
+        _feed.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.TestDue)));
+        await AdvanceAsync(TimeSpan.FromMinutes(2));
+        Assert.DoesNotContain(_board.Written, written => written.Level);
+    }
+
+    [Fact]
     public async Task Acknowledged_TheBuzzerIsSilentAndTheLampSteady()
     {
         Start();
@@ -200,6 +227,8 @@ public sealed class OutputsWorkerTests : IDisposable
         Assert.Equal(4, fed.Fed);
         Assert.Single(_log.Lines, line => line.Contains("heartbeat", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
     }
+
+    private int Tones() => _board.Written.Count(written => written == (Buzzer, true));
 
     private void Start()
     {

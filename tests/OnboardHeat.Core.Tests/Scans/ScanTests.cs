@@ -65,6 +65,16 @@ public sealed class ScanTests
             string.Join(' ', Enum.GetValues<ActionKind>().Select(PersonAction.NameOf)));
     }
 
+    [Theory]
+    [InlineData("changed:hoses", true)]
+    [InlineData("changed:nothing", false)]
+    [InlineData("drained", false)]
+    public void ChangeMark_IsAChangeOfTheVan(string written, bool isMark)
+    {
+        Assert.True(PersonAction.TryParse(written, out var action));
+        Assert.Equal(isMark, action.IsChangeMark);
+    }
+
     [Fact]
     public void EveryName_IsFoundAgain_AndNoOther()
     {
