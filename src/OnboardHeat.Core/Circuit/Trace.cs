@@ -1,13 +1,16 @@
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// The last minutes of one probe: times and temperatures in a ring, oldest overwritten. Slopes and means over any window of it, without
-/// allocating. Steps may be irregular: every figure is taken over time, never over counts of scans.
+/// The last minutes of one probe: times and temperatures in a ring, oldest overwritten. Slopes and means over any window
+/// of it, without allocating. Steps may be irregular: every figure is taken over time, never over counts of scans.
 /// </summary>
 internal sealed class Trace
 {
     /// <summary>Readings kept: five minutes at one a second, longer at longer steps.</summary>
     public const int Capacity = 320;
+
+    /// <summary>Slots whose range is kept: windows of minutes are asked for a dozen times a scan.</summary>
+    private const int Block = 8;
 
     /// <summary>Closer readings are left out, so that a fast scan cannot shorten the memory.</summary>
     private const double SpacingS = 0.9;
@@ -17,13 +20,16 @@ internal sealed class Trace
 
     private readonly double[] _timeS = new double[Capacity];
     private readonly double[] _celsius = new double[Capacity];
-    private long _written;
+    private readonly double[] _blockLow = new double[Capacity / Block];
+    private readonly double[] _blockHigh = new double[Capacity / Block];
+    private int _oldestSlot;
+    private int _count;
 
     /// <summary>Elapsed seconds of the newest reading; negative infinity when there is none.</summary>
-    public double NewestS => _written == 0 ? double.NegativeInfinity : _timeS[Slot(_written - 1)];
+    public double NewestS => _count == 0 ? double.NegativeInfinity : _timeS[Slot(_count - 1)];
 
     /// <summary>The newest reading in degrees Celsius; zero when there is none.</summary>
-    public double Newest => _written == 0 ? 0 : _celsius[Slot(_written - 1)];
+    public double Newest => _count == 0 ? 0 : _celsius[Slot(_count - 1)];
 
     /// <summary>Takes a reading. Times must not fall.</summary>
     public void Add(double timeS, double celsius)
@@ -33,14 +39,24 @@ internal sealed class Trace
             return;
         }
 
-        var slot = Slot(_written);
+        var slot = Slot(_count);
         _timeS[slot] = timeS;
         _celsius[slot] = celsius;
-        _written++;
+        var block = slot / Block;
+        _blockLow[block] = slot % Block == 0 ? celsius : Math.Min(_blockLow[block], celsius);
+        _blockHigh[block] = slot % Block == 0 ? celsius : Math.Max(_blockHigh[block], celsius);
+        if (_count < Capacity)
+        {
+            _count++;
+        }
+        else
+        {
+            _oldestSlot = Slot(1);
+        }
     }
 
     /// <summary>Forgets everything.</summary>
-    public void Clear() => _written = 0;
+    public void Clear() => (_oldestSlot, _count) = (0, 0);
 
     /// <summary>Least-squares slope over a window of elapsed time. False when the readings do not cover it.</summary>
     public bool TrySlope(double fromS, double untilS, out Slope slope)
@@ -48,7 +64,7 @@ internal sealed class Trace
         double sumT = 0, sumX = 0, sumTt = 0, sumTx = 0;
         var count = 0;
         double firstS = 0, lastS = 0;
-        for (var i = FirstAtOrAfter(fromS); i < _written; i++)
+        for (var i = FirstAtOrAfter(fromS); i < _count; i++)
         {
             var slot = Slot(i);
             if (_timeS[slot] > untilS)
@@ -83,26 +99,31 @@ internal sealed class Trace
     {
         lowest = double.PositiveInfinity;
         highest = double.NegativeInfinity;
-        for (var i = FirstAtOrAfter(fromS); i < _written; i++)
+        var end = untilS >= NewestS ? _count : FirstAtOrAfter(Math.BitIncrement(untilS));
+        for (var i = FirstAtOrAfter(fromS); i < end;)
         {
             var slot = Slot(i);
-            if (_timeS[slot] > untilS)
-            {
-                break;
-            }
-
-            lowest = Math.Min(lowest, _celsius[slot]);
-            highest = Math.Max(highest, _celsius[slot]);
+            var isWhole = slot % Block == 0 && i + Block <= end;
+            var (low, high) = isWhole
+                ? (_blockLow[slot / Block], _blockHigh[slot / Block]) : (_celsius[slot], _celsius[slot]);
+            lowest = low < lowest ? low : lowest;
+            highest = high > highest ? high : highest;
+            i += isWhole ? Block : 1;
         }
 
         return double.IsFinite(lowest);
     }
 
-    private static int Slot(long index) => (int)(index % Capacity);
-
-    private long FirstAtOrAfter(double timeS)
+    /// <summary>Where a reading stands, counted from the oldest.</summary>
+    private int Slot(int index)
     {
-        long low = Math.Max(0, _written - Capacity), high = _written;
+        var slot = _oldestSlot + index;
+        return slot < Capacity ? slot : slot - Capacity;
+    }
+
+    private int FirstAtOrAfter(double timeS)
+    {
+        var (low, high) = (0, _count);
         while (low < high)
         {
             var middle = (low + high) / 2;

@@ -102,6 +102,11 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
 
             for (var lane = 0; lane < 4 && isUnstable != Vector256<double>.Zero; lane++)
             {
+                if (isUnstable.AsInt64()[lane] == 0)
+                {
+                    continue;
+                }
+
                 var member = (4 * k) + lane;
                 ensemble.CopyLayers(member, layers);
                 LayeredTank.Mix(layers);

@@ -53,8 +53,13 @@ internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, Ta
             var layer = ensemble[Row.Layer + i];
             for (var m = 0; m < Members; m++)
             {
-                means[m] += layer[m] / N;
+                means[m] += layer[m];
             }
+        }
+
+        foreach (ref var mean in means)
+        {
+            mean /= N;
         }
     });
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using OnboardHeat.Core.Circuit;
 
 namespace OnboardHeat.Core.Tests.Circuit;
@@ -29,6 +30,29 @@ public sealed class TraceTests
         Assert.Equal(5, highest - lowest, 6);
         Assert.Equal(trace.Newest, highest, 9);
     }
+
+    /// <summary>Any window of any history, rings gone round several times included, against looking at every reading.</summary>
+    [Fact]
+    public void RangeOfAnyWindow_IsThatOfItsReadings() =>
+        Gen.Select(Gen.Double[1, 9].Array[1, 1200], Gen.Double[0, 1], Gen.Double[0, 1]).Sample((steps, from, until) =>
+        {
+            var trace = new Trace();
+            var kept = new List<(double S, double Celsius)>();
+            var nowS = 0.0;
+            foreach (var step in steps)
+            {
+                nowS += step;
+                kept.Add((nowS, 40 + (30 * Math.Sin(nowS * step))));
+                trace.Add(kept[^1].S, kept[^1].Celsius);
+            }
+
+            kept = [.. kept.TakeLast(Trace.Capacity)];
+            var (fromS, untilS) = (from * nowS, Math.Max(from, until) * nowS);
+            var inside = kept.Where(r => r.S >= fromS && r.S <= untilS).Select(r => r.Celsius).ToList();
+            Assert.Equal(inside.Count > 0, trace.TryRange(fromS, untilS, out var lowest, out var highest));
+            Assert.Equal(inside.DefaultIfEmpty(double.PositiveInfinity).Min(), lowest);
+            Assert.Equal(inside.DefaultIfEmpty(double.NegativeInfinity).Max(), highest);
+        });
 
     [Fact]
     public void FasterThanItsSpacing_ReadingsAreLeftOut_SoTheMemoryIsNotShortened()
