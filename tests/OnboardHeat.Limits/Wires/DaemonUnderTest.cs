@@ -39,6 +39,9 @@ internal sealed class DaemonUnderTest : IDisposable
     /// <summary>Resident memory, megabytes.</summary>
     public double ResidentMB => StatusKB("VmRSS:") / 1024;
 
+    /// <summary>The most that was ever resident, megabytes.</summary>
+    public double PeakMB => StatusKB("VmHWM:") / 1024;
+
     /// <summary>
     /// Processor time of all its threads so far, seconds; by the scheduler's nanoseconds, not by its ticks of 10 ms.
     /// </summary>

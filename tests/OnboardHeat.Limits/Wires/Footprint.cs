@@ -14,9 +14,12 @@ internal static class Footprint
     private const double ResidentMB = 35, ProcessorMsPerS = 3, FirstPictureMs = 60, ScanToMessageMs = 20;
 
     /// <summary>
-    /// Seconds after the start before processor time is counted: the first minute makes what the rest uses.
+    /// Seconds after the start before anything is counted: after ten the daemon lets go of what only the start needed.
     /// </summary>
-    private const double WarmUpS = 5;
+    private const double WarmUpS = 12;
+
+    /// <summary>Seconds until the first messages are out, so that those counted are of scans alone.</summary>
+    private const double SettleS = 3;
 
     private static readonly Channel[] s_channels =
         [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Return, Channel.Surroundings, Channel.Tray];
@@ -49,7 +52,7 @@ internal static class Footprint
         }
 
         starts.Sort();
-        var resting = await RestAsync(program, isShort ? 12 : 300);
+        var resting = await RestAsync(program, isShort ? 12 : 120);
         return resting with { FirstPictureMs = starts[starts.Count / 2] };
     }
 
@@ -77,7 +80,7 @@ internal static class Footprint
         var (used, began) = (daemon.ProcessorS, TimeProvider.System.GetTimestamp());
         await PassAsync(seconds);
         var passedS = TimeProvider.System.GetElapsedTime(began).TotalSeconds;
-        var figures = new Figures(daemon.ResidentMB, 1000 * (daemon.ProcessorS - used) / passedS, 0, 0);
+        var figures = new Figures(daemon.ResidentMB, daemon.PeakMB, 1000 * (daemon.ProcessorS - used) / passedS, 0, 0);
         await daemon.TerminateAsync();
         return figures with { ScanToMessageMs = await ScanToMessageAsync(program, seconds) };
     }
@@ -95,7 +98,7 @@ internal static class Footprint
         using var listener = await Listener.StartAsync(bench.Broker.Port);
         using var daemon = DaemonUnderTest.Start(program, bench.Configuration);
         await daemon.SaysAsync("connected", 20);
-        await PassAsync(WarmUpS);
+        await PassAsync(SettleS);
         var from = (TimeProvider.System.GetUtcNow() - DateTimeOffset.UnixEpoch).TotalSeconds;
         await PassAsync(seconds);
         var said = listener.All.Where(
@@ -123,9 +126,10 @@ internal static class Footprint
 
     private static void Tell(Figures figures, string build) => Console.WriteLine(string.Create(
         CultureInfo.InvariantCulture,
-        $"{build}: {figures.ResidentMB:0.0} MB resident, {figures.ProcessorMsPerS:0.0} ms a second, "
-        + $"{figures.FirstPictureMs:0} ms to the first picture, {figures.ScanToMessageMs:0.0} ms from scan to message (p99)"));
+        $"{build}: {figures.ResidentMB:0.0} MB resident ({figures.PeakMB:0.0} at the start), "
+        + $"{figures.ProcessorMsPerS:0.0} ms a second, {figures.FirstPictureMs:0} ms to the first picture, "
+        + $"{figures.ScanToMessageMs:0.0} ms from scan to message (p99)"));
 
     private sealed record Figures(
-        double ResidentMB, double ProcessorMsPerS, double FirstPictureMs, double ScanToMessageMs);
+        double ResidentMB, double PeakMB, double ProcessorMsPerS, double FirstPictureMs, double ScanToMessageMs);
 }
