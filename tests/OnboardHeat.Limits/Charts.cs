@@ -1,6 +1,8 @@
 using OnboardHeat.Adapters.Tests.History;
+using OnboardHeat.Core.Journeys;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Engine.Ports;
+using OnboardHeat.Engine.Review;
 using OnboardHeat.History.Blocks;
 using OnboardHeat.History.Disk;
 using OnboardHeat.History.Files;
@@ -25,9 +27,32 @@ internal static class Charts
         await TimeAsync(folder, SomeScans.Start, SomeScans.Start.AddDays(10));
         var month = await TimeAsync(folder, end.AddDays(-30), end);
         var year = await TimeAsync(folder, SomeScans.Start, end);
+        var review = await ReviewAsync(folder, end.AddDays(-30), end);
         Directory.Delete(folder, recursive: true);
         return Verdict.AtMost("ms for 30 days, 6 channels, 1,000 points", month, 50, seed)
-            | Verdict.AtMost("ms for a year", year, 300, seed);
+            | Verdict.AtMost("ms for a year", year, 300, seed)
+            | Verdict.AtMost("ms for all that the review of 30 days shows, a journey each hour", review, 1000, seed);
+    }
+
+    /// <summary>What the review asks for at once: lines, events, and journeys with what goes on at the end.</summary>
+    private static async Task<double> ReviewAsync(string folder, DateTimeOffset from, DateTimeOffset to)
+    {
+        await using var rig = new RecorderRig(new CardFolder(folder));
+        await rig.SettleAsync();
+        var reader = rig.Recorder.Reader;
+        await reader.ReadRunsAsync(CancellationToken.None);
+        var began = TimeProvider.System.GetTimestamp();
+        await reader.ReadChartAsync(s_columns, from, to, 1000, CancellationToken.None);
+        var events = 0;
+        await foreach (var _ in reader.ReadEventsAsync(from, to, CancellationToken.None))
+        {
+            events++;
+        }
+
+        var journeys = await new JourneyBook(reader, RecorderRig.Van).ReadAsync(from, to, CancellationToken.None);
+        var tookMs = TimeProvider.System.GetElapsedTime(began).TotalMilliseconds;
+        Console.WriteLine($"  {journeys.Count} journeys, {events} events");
+        return journeys.Count >= 30 * 24 ? tookMs : double.PositiveInfinity;
     }
 
     private static async Task<double> TimeAsync(string folder, DateTimeOffset from, DateTimeOffset to)
@@ -92,8 +117,24 @@ internal static class Charts
             spans.Add(span);
         }
 
-        Entry[] entries = [.. Enumerable.Range(0, 60)
-            .Select(i => new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count]))];
+        var drive = new Journey
+        {
+            Type = JourneyType.Heating,
+            Run = 1,
+            FromS = at.TotalSeconds + 60,
+            ToS = at.TotalSeconds + 3000,
+            StartCelsius = 20,
+            EndCelsius = 60,
+            PeakCelsius = 61,
+            GainedKWh = 1.1,
+            SurroundingsCelsius = 15,
+            CoilWPerK = 46,
+        };
+        Entry[] entries =
+        [
+            .. Enumerable.Range(0, 60).Select(i => new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count])),
+            new Entry(at + TimeSpan.FromMinutes(59.5), JourneyJson.EventOf(drive, at + TimeSpan.FromMinutes(59.5)), null),
+        ];
         return new StoredHour(
             number, Block.Seal(header, payload),
             Block.Seal(

@@ -52,7 +52,7 @@ internal sealed class CoolingStretch(double heatJPerK)
     {
         if (_count++ == 0)
         {
-            StartLayersK = tank.TopCelsius.Value - tank.BottomCelsius.Value;
+            StartLayersK = LayersK(scan, tank);
         }
 
         SpanS += stepS;
@@ -88,6 +88,13 @@ internal sealed class CoolingStretch(double heatJPerK)
         var lossWPerK = heatJPerK * (firstK - lastK) / (meanK * SpanS);
         var share = Math.Sqrt(Math.Pow(EndsK * 1.414 / (firstK - lastK), 2) + Math.Pow(DriveK / meanK, 2));
         return new Estimate(lossWPerK, lossWPerK * share, TimeSpan.Zero, _count);
+    }
+
+    /// <summary>By the probes where both are there: after a drive the estimate is slow to believe that all is mixed.</summary>
+    private static double LayersK(ScreenedScan scan, TankEstimate tank)
+    {
+        var (top, bottom) = (scan[Channel.TankTop], scan[Channel.TankBottom]);
+        return top.IsGood && bottom.IsGood ? top.Value - bottom.Value : tank.TopCelsius.Value - tank.BottomCelsius.Value;
     }
 
     private void Probes(ScreenedScan scan)

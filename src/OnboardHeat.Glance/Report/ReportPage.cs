@@ -64,7 +64,7 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
             Say($"<li><b>{heating.Max(j => j.PeakCelsius):0} °C</b> warmest water");
         }
 
-        Say($"<li><b>{draws.Count}</b> draws<li><b>{-draws.Sum(j => j.GainedKWh):0.00} kWh</b> drawn<li><b>{alarms}</b> alarms</ul>");
+        Say($"<li><b>{draws.Count}</b> draws<li><b>{Math.Abs(draws.Sum(j => j.GainedKWh)):0.00} kWh</b> drawn<li><b>{alarms}</b> alarms</ul>");
     }
 
     private void Undated()
