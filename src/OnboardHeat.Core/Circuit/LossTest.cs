@@ -117,7 +117,7 @@ internal sealed class LossTest
 
         var spray = _air.StoppedNats + _tray.StoppedNats + _contacts.StoppedNats;
         CanJudgeCirculation = loop.IsFresh(loop.Flow) && (loop.IsFresh(loop.Return) || loop.IsFresh(loop.Bottom));
-        _decay.LearnFromStop(loop, SpokeNats > SpokeBeforeNats || IsLoss);
+        _decay.LearnFromStop(loop, SpokeNats > SpokeBeforeNats || IsLoss || loop.IsInWorks);
         LeavingNats = _decay.LeavingNats + spray;
         IsStopped = IsLoss = false;
         if (loop.IsEngineOn == true)

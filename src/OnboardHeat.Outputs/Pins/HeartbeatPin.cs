@@ -11,19 +11,26 @@ namespace OnboardHeat.Outputs.Pins;
 public sealed class HeartbeatPin : IHeartbeat, IDisposable
 {
     private readonly OutputPin _pin;
+    private readonly int _number;
+    private volatile bool _follows = true;
     private bool _level;
 
     /// <summary>A heartbeat on a pin; <paramref name="open"/> gives a controller of its own.</summary>
-    public HeartbeatPin(int pin, Func<GpioController> open, TimeProvider time, ILogger log) => _pin = new OutputPin("heartbeat", pin, open, time, log);
+    public HeartbeatPin(int pin, Func<GpioController> open, TimeProvider time, ILogger log)
+    {
+        _number = pin;
+        _pin = new OutputPin("heartbeat", pin, open, time, log);
+    }
 
     /// <summary>Why the line does not work; null while it does.</summary>
-    public string? Trouble => _pin.Trouble;
+    public string? Trouble => _pin.Trouble ?? (_follows ? null : $"pin {_number} does not follow");
 
     /// <inheritdoc/>
     public void Beat()
     {
         _level = !_level;
         _pin.Set(_level);
+        _follows = !_pin.ReadsOtherThan(_level);
     }
 
     /// <inheritdoc/>

@@ -72,11 +72,12 @@ internal sealed class OutputPin(string name, int pin, Func<GpioController> open,
         return null;
     }
 
-    private bool ReadsOtherThan(bool level)
+    /// <summary>Whether the line shows another level than it is driven to; a line that is not open shows none.</summary>
+    public bool ReadsOtherThan(bool level)
     {
         try
         {
-            return _controller!.Read(pin) != (level ? PinValue.High : PinValue.Low);
+            return _controller is { } open && open.Read(pin) != (level ? PinValue.High : PinValue.Low);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -228,6 +228,18 @@ public sealed class OutputsWorkerTests : IDisposable
         Assert.Single(_log.Lines, line => line.Contains("heartbeat", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void HeartbeatLineThatDoesNotFollow_IsNamed()
+    {
+        using var pin = new HeartbeatPin(Heartbeat, _board.Open, _time, _log);
+        pin.Beat();
+        Assert.Null(pin.Trouble);
+        _board.Shorted.Add(Heartbeat);
+        pin.Beat();
+        pin.Beat();
+        Assert.Equal("pin 24 does not follow", pin.Trouble);
+    }
+
     private int Tones() => _board.Written.Count(written => written == (Buzzer, true));
 
     private void Start()

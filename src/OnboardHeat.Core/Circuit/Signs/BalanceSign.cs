@@ -80,7 +80,7 @@ internal sealed class BalanceSign : ICircuitSign
 
     private void Learn(Loop loop)
     {
-        if (loop.EngineOnS < LearnDelayS + 90 || !TryLook(loop, LearnDelayS, out var driveK, out var lostK, out var movesKPerS))
+        if (loop.IsInWorks || loop.EngineOnS < LearnDelayS + 90 || !TryLook(loop, LearnDelayS, out var driveK, out var lostK, out var movesKPerS))
         {
             return;
         }

@@ -165,7 +165,7 @@ internal sealed class TankHeatSign : ICircuitSign
     private void Learn(Loop loop, HeatRatio ratio)
     {
         var window = loop.Window(60);
-        if (loop.EngineOnS < LearnDelayS + window || StoppedNats > 3
+        if (loop.IsInWorks || loop.EngineOnS < LearnDelayS + window || StoppedNats > 3
             || !loop.Bottom.TrySlope(loop.NowS - LearnDelayS - window, loop.NowS - LearnDelayS, out var bottom)
             || !loop.Flow.TrySlope(loop.NowS - LearnDelayS - DriveLeadS - window, loop.NowS - LearnDelayS - DriveLeadS, out var flow)
             || bottom.KPerS < -0.01)
