@@ -49,7 +49,8 @@ public sealed class OutputsWorker : IDisposable
 
     /// <summary>A worker for one run; <paramref name="open"/> gives a controller of its own to each line.</summary>
     public OutputsWorker(
-        OutputOptions options, Func<GpioController> open, TurnQueue turns, IActionInbox inbox, TimeProvider time, ILogger log)
+        OutputOptions options, Func<GpioController> open, TurnQueue turns, IActionInbox inbox, TimeProvider time,
+        ILogger log)
     {
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(time);
@@ -72,7 +73,8 @@ public sealed class OutputsWorker : IDisposable
     /// <summary>
     /// The most urgent priority that would sound for a picture, by the rules of this van; null: silence.
     /// </summary>
-    public static AlarmPriority? WouldSound(OutputOptions options, Picture picture) => new SoundingRules(options).Sounds(picture);
+    public static AlarmPriority? WouldSound(OutputOptions options, Picture picture) =>
+        new SoundingRules(options).Sounds(picture);
 
     /// <summary>
     /// Drives buzzer and lamp both ways and reads them back, too briefly to be heard. What is wrong, line by line;

@@ -58,7 +58,8 @@ internal static class WorksWords
         BleedingStep.AirMoving => "Flow and return hunt: air is still moving. Go on bleeding; watch the level.",
         BleedingStep.Following => Following(report),
         BleedingStep.Circulating =>
-            $"Circulation established: heat carried for {Text(report.CirculatesForS / 60)} min. Check the level when cold.",
+            $"Circulation established: heat carried for {Text(report.CirculatesForS / 60)} min."
+            + " Check the level when cold.",
         _ => "Bleeding cannot be followed: probes on both lines are needed.",
     };
 

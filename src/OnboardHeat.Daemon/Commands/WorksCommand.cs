@@ -29,7 +29,8 @@ internal static class WorksCommand
         var config = ConfigurationFile.Option();
         var changed = new Option<string[]>("--changed")
         {
-            Description = "What was changed: hoses, insulation, coil, probe, probe/CHANNEL, coolant, nothing. Repeatable.",
+            Description =
+                "What was changed: hoses, insulation, coil, probe, probe/CHANNEL, coolant, nothing. Repeatable.",
             HelpName = "WHAT",
         };
         changed.Validators.Add(static result =>

@@ -23,14 +23,16 @@ internal sealed class PinOutputs : IHeartbeat, IDisposable
         var log = journal.For("outputs");
         if (OutputsWorker.IsWanted(options))
         {
-            _worker = new OutputsWorker(options, open, van.Feed.Subscribe("outputs", OutputsWorker.QueueCapacity), van.Inbox, time, log);
+            _worker = new OutputsWorker(
+                options, open, van.Feed.Subscribe("outputs", OutputsWorker.QueueCapacity), van.Inbox, time, log);
         }
 
         if (DisplayWorker.IsWanted(options))
         {
             var place = new I2cConnectionSettings(options.DisplayBus, options.DisplayAddress);
             _display = new DisplayWorker(
-                options, () => I2cDevice.Create(place), van.Feed.Subscribe("display", DisplayWorker.QueueCapacity), time, log);
+                options, () => I2cDevice.Create(place), van.Feed.Subscribe("display", DisplayWorker.QueueCapacity),
+                time, log);
         }
 
         if (options.HeartbeatPin is { } pin)
@@ -42,7 +44,8 @@ internal sealed class PinOutputs : IHeartbeat, IDisposable
     /// <summary>
     /// The service manager's notices, with a beat of the heartbeat line beside each feeding of its watchdog.
     /// </summary>
-    public IServiceNotifier BeatBeside(IServiceNotifier notices) => _heartbeat is null ? notices : new BeatingNotifier(notices, this);
+    public IServiceNotifier BeatBeside(IServiceNotifier notices) =>
+        _heartbeat is null ? notices : new BeatingNotifier(notices, this);
 
     /// <summary>Starts them; the worker ends when the feed does or when asked to.</summary>
     public void Start(Workers workers, CancellationToken ending)

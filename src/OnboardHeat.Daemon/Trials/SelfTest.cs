@@ -13,7 +13,8 @@ namespace OnboardHeat.Daemon.Trials;
 /// driven and read back, the clock, the watchdog. One line says 'ready', or what is missing.
 /// </summary>
 internal sealed class SelfTest(
-    RunningVan van, TurnQueue turns, IRecordReader record, PinOutputs pins, bool hasWatchdog, TimeProvider time, ILogger log)
+    RunningVan van, TurnQueue turns, IRecordReader record, PinOutputs pins, bool hasWatchdog, TimeProvider time,
+    ILogger log)
 {
     /// <summary>Turns that may wait: the first few are looked at.</summary>
     public const int QueueCapacity = 8;
@@ -53,7 +54,8 @@ internal sealed class SelfTest(
                 missing.Add("the clock is not known to be right yet");
             }
         }
-        catch (Exception over) when (ending.IsCancellationRequested && over is OperationCanceledException or ChannelClosedException)
+        catch (Exception over)
+            when (ending.IsCancellationRequested && over is OperationCanceledException or ChannelClosedException)
         {
             return;
         }
@@ -119,7 +121,8 @@ internal sealed class SelfTest(
         {
             if (van.Description.Fitted.Has(channel) && seen[(int)channel] < LooksAtProbes)
             {
-                missing.Add($"probe {Core.Scans.Channels.NameOf(channel)}: {PublicNames.Of(turn.Scan[channel].Fault) ?? "read once of twice"}");
+                var fault = PublicNames.Of(turn.Scan[channel].Fault) ?? "read once of twice";
+                missing.Add($"probe {Core.Scans.Channels.NameOf(channel)}: {fault}");
             }
         }
 
@@ -156,7 +159,8 @@ internal sealed class SelfTest(
         }
         catch (Exception fault) when (fault is not (OperationCanceledException or OutOfMemoryException))
         {
-            // A record that is not open yet, or cannot be: the house says why, here it only counts that nothing comes back.
+            // A record that is not open yet, or cannot be: the house says why, here it only counts that nothing comes
+            // back.
         }
 
         return false;

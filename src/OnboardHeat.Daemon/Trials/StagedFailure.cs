@@ -85,7 +85,8 @@ internal sealed class StagedFailure
             {
                 if (_van.Fitted.Has(channel))
                 {
-                    scan[channel] = Reading.Of(flickerK + (channel is Channel.TankTop or Channel.TankMiddle or Channel.TankBottom
+                    scan[channel] = Reading.Of(
+                        flickerK + (channel is Channel.TankTop or Channel.TankMiddle or Channel.TankBottom
                         ? tank
                         : 20));
                 }

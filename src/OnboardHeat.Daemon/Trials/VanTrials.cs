@@ -21,7 +21,9 @@ internal sealed class VanTrials(RunningVan van, PinOutputs pins, DaemonLog journ
         var log = journal.For("trials");
         var selfTest = _selfTest = new SelfTest(van, _turns, record, pins, SystemdNotices.HasWatchdog, time, log);
         workers.Add("self-test", Task.Run(() => selfTest.RunAsync(ending), CancellationToken.None));
-        workers.Add("daily trial", Task.Run(() => new DailyTrial(van, time, log).RunAsync(ending), CancellationToken.None));
-        workers.Add("supply", Task.Run(() => new SupplyWatch(van.House, time).RunAsync(ending), CancellationToken.None));
+        workers.Add(
+            "daily trial", Task.Run(() => new DailyTrial(van, time, log).RunAsync(ending), CancellationToken.None));
+        workers.Add(
+            "supply", Task.Run(() => new SupplyWatch(van.House, time).RunAsync(ending), CancellationToken.None));
     }
 }

@@ -4,8 +4,12 @@ using Microsoft.Extensions.Logging;
 
 namespace OnboardHeat.Outputs.Pins;
 
-/// <summary>The button, to ground with the pull-up of the processor: low is pressed. Edges wake the worker; the level is read then.</summary>
-internal sealed class ButtonPin(int pin, Func<GpioController> open, ChannelWriter<bool> wake, TimeProvider time, ILogger log) : IDisposable
+/// <summary>
+/// The button, to ground with the pull-up of the processor: low is pressed. Edges wake the worker; the level is read
+/// then.
+/// </summary>
+internal sealed class ButtonPin(
+    int pin, Func<GpioController> open, ChannelWriter<bool> wake, TimeProvider time, ILogger log) : IDisposable
 {
     private readonly Retry _retry = new("button", time, log);
     private GpioController? _controller;
@@ -27,7 +31,8 @@ internal sealed class ButtonPin(int pin, Func<GpioController> open, ChannelWrite
             {
                 _controller = open();
                 _controller.OpenPin(pin, PinMode.InputPullUp);
-                _controller.RegisterCallbackForPinValueChangedEvent(pin, PinEventTypes.Rising | PinEventTypes.Falling, OnEdge);
+                _controller.RegisterCallbackForPinValueChangedEvent(
+                    pin, PinEventTypes.Rising | PinEventTypes.Falling, OnEdge);
                 _retry.Worked();
             }
 

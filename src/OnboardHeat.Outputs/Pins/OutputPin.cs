@@ -7,7 +7,8 @@ namespace OnboardHeat.Outputs.Pins;
 /// One line that is driven. Opened when first used and again after a failure; whatever a driver throws stays here,
 /// because a buzzer that is not to be had must cost nobody else anything.
 /// </summary>
-internal sealed class OutputPin(string name, int pin, Func<GpioController> open, TimeProvider time, ILogger log) : IDisposable
+internal sealed class OutputPin(
+    string name, int pin, Func<GpioController> open, TimeProvider time, ILogger log) : IDisposable
 {
     private readonly Retry _retry = new(name, time, log);
     private GpioController? _controller;
@@ -72,7 +73,9 @@ internal sealed class OutputPin(string name, int pin, Func<GpioController> open,
         return null;
     }
 
-    /// <summary>Whether the line shows another level than it is driven to; a line that is not open shows none.</summary>
+    /// <summary>
+    /// Whether the line shows another level than it is driven to; a line that is not open shows none.
+    /// </summary>
     public bool ReadsOtherThan(bool level)
     {
         try

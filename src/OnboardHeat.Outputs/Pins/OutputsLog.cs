@@ -11,7 +11,8 @@ internal static partial class OutputsLog
     [LoggerMessage(Level = LogLevel.Information, Message = "{Output}: works")]
     public static partial void OutputWorks(this ILogger log, string output);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "button: pressed for a minute, taken for stuck until it is released")]
+    [LoggerMessage(
+        Level = LogLevel.Warning, Message = "button: pressed for a minute, taken for stuck until it is released")]
     public static partial void ButtonStuck(this ILogger log);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "{Action} by button")]

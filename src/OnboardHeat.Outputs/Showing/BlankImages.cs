@@ -22,9 +22,11 @@ internal sealed class BlankImages : IImageFactory
 
     public BitmapImage CreateBitmap(int width, int height, PixelFormat pixelFormat) => new Blank(width, height);
 
-    public BitmapImage CreateFromStream(Stream file) => throw new NotSupportedException("Nothing here is drawn from files.");
+    public BitmapImage CreateFromStream(Stream file) =>
+        throw new NotSupportedException("Nothing here is drawn from files.");
 
-    private sealed class Blank(int width, int height) : BitmapImage(width, height, width * 4, PixelFormat.Format32bppArgb)
+    private sealed class Blank(int width, int height) : BitmapImage(
+        width, height, width * 4, PixelFormat.Format32bppArgb)
     {
         private readonly byte[] _bytes = new byte[width * height * 4];
 
@@ -36,7 +38,8 @@ internal sealed class BlankImages : IImageFactory
 
         public override Span<byte> AsByteSpan() => _bytes;
 
-        public override void SaveToStream(Stream stream, ImageFileType format) => throw new NotSupportedException("It is blank.");
+        public override void SaveToStream(Stream stream, ImageFileType format) =>
+            throw new NotSupportedException("It is blank.");
 
         public override IGraphics GetDrawingApi() => throw new NotSupportedException("It is blank.");
 

@@ -29,7 +29,10 @@ internal sealed class Canvas(int height)
 
     public void Clear() => Array.Clear(_bytes);
 
-    /// <summary>Writes text, each dot of the font <paramref name="scale"/> pixels wide and high. Gives the first column after it.</summary>
+    /// <summary>
+    /// Writes text, each dot of the font <paramref name="scale"/> pixels wide and high. Gives the first column after
+    /// it.
+    /// </summary>
     public int Write(int x, int y, string text, int scale = 1)
     {
         foreach (var letter in text)

@@ -28,7 +28,8 @@ internal sealed class OledPanel : IDisposable
         if (height == 64)
         {
             _driver.SendCommand(new SetMultiplexRatio(63));
-            _driver.SendCommand(new SetComPinsHardwareConfiguration(alternativeComPinConfiguration: true, enableLeftRightRemap: false));
+            _driver.SendCommand(
+                new SetComPinsHardwareConfiguration(alternativeComPinConfiguration: true, enableLeftRightRemap: false));
         }
     }
 

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Outputs.Sounding;
 
 /// <summary>
-/// Makes presses out of a bouncing contact. A level counts once it has stood for 40 ms; a press that ends is short, one that stands for
-/// three seconds is long at that moment, and one that stands for a minute is a stuck button: said once, and heard again after its release.
+/// Makes presses out of a bouncing contact. A level counts once it has stood for 40 ms; a press that ends is short, one
+/// that stands for three seconds is long at that moment, and one that stands for a minute is a stuck button: said once,
+/// and heard again after its release.
 /// </summary>
 internal sealed class PressJudge
 {
@@ -21,7 +22,9 @@ internal sealed class PressJudge
     private TimeSpan _pressedSince;
     private bool _isStuck;
 
-    /// <summary>Takes the level now (true: pressed). Called at each edge and when <see cref="NextLook"/> says.</summary>
+    /// <summary>
+    /// Takes the level now (true: pressed). Called at each edge and when <see cref="NextLook"/> says.
+    /// </summary>
     public Press Observe(bool isDown, TimeSpan now)
     {
         if (isDown != _raw)

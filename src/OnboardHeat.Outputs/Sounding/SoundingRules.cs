@@ -5,9 +5,9 @@ using OnboardHeat.Engine.Options;
 namespace OnboardHeat.Outputs.Sounding;
 
 /// <summary>
-/// Which alarms may be heard. Advice never: it must not wake two sleepers. Warnings with the engine on, when somebody sits at the wheel;
-/// frost and the record by option at any time. Critical always. An acknowledgement silences, and a state that nobody acknowledged goes on
-/// sounding while it is held, even when its condition has gone.
+/// Which alarms may be heard. Advice never: it must not wake two sleepers. Warnings with the engine on, when somebody
+/// sits at the wheel; frost and the record by option at any time. Critical always. An acknowledgement silences, and a
+/// state that nobody acknowledged goes on sounding while it is held, even when its condition has gone.
 /// </summary>
 internal sealed class SoundingRules(OutputOptions options)
 {
@@ -53,7 +53,8 @@ internal sealed class SoundingRules(OutputOptions options)
 
     private static LampSign SignOf(AlarmSnapshot alarm) => (alarm.Definition.Priority, alarm.State) switch
     {
-        (AlarmPriority.Advice, _) or (_, AlarmState.Shelved or AlarmState.OutOfService or AlarmState.Normal) => LampSign.Dark,
+        (AlarmPriority.Advice, _) or (_, AlarmState.Shelved or AlarmState.OutOfService or AlarmState.Normal) =>
+            LampSign.Dark,
         (AlarmPriority.Critical, _) when IsUnseen(alarm) => LampSign.Critical,
         _ when IsUnseen(alarm) => LampSign.Warning,
         _ => LampSign.Seen,

@@ -31,7 +31,8 @@ public sealed class DisplayWorkerTests : IAsyncDisposable
     [Theory]
     [InlineData(64, 0x3F, 0x12, 7)]
     [InlineData(32, 0x1F, 0x02, 3)]
-    public async Task FirstPicture_SetsThePanelUpForItsHeight_AndSendsEveryPage(int height, int ratio, int pins, int lastPage)
+    public async Task FirstPicture_SetsThePanelUpForItsHeight_AndSendsEveryPage(
+        int height, int ratio, int pins, int lastPage)
     {
         await ShowAsync(height, SomeTurn.At(100));
         Assert.Contains(_panel.Writes, bytes => bytes.AsSpan().SequenceEqual((byte[])[0x00, 0xA8, (byte)ratio]));
@@ -77,7 +78,8 @@ public sealed class DisplayWorkerTests : IAsyncDisposable
             _time.Advance(TimeSpan.FromSeconds(10));
         }
 
-        Assert.Single(_log.Lines, line => line.Contains("display", StringComparison.Ordinal) && line.Contains("121", StringComparison.Ordinal));
+        Assert.Single(_log.Lines, line => line.Contains("display", StringComparison.Ordinal) && line.Contains(
+            "121", StringComparison.Ordinal));
         _panel.IsPlugged = true;
         _panel.Writes.Clear();
         _time.Advance(TimeSpan.FromMinutes(1.1));
@@ -137,7 +139,8 @@ public sealed class DisplayWorkerTests : IAsyncDisposable
     private async Task ShowAsync(int height, Turn turn, bool isParkedOn = true)
     {
         var options = new OutputOptions { DisplayHeight = height, DisplayParked = isParkedOn };
-        _worker = new DisplayWorker(options, _panel.Open, _feed.Subscribe("display", DisplayWorker.QueueCapacity), _time, _log);
+        _worker = new DisplayWorker(
+            options, _panel.Open, _feed.Subscribe("display", DisplayWorker.QueueCapacity), _time, _log);
         _running = _worker.RunAsync(CancellationToken.None);
         await NextAsync(turn);
     }

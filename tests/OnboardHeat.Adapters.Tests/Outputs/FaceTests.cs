@@ -16,7 +16,8 @@ public sealed class FaceTests
     public static TheoryData<string, int> Screens()
     {
         var data = new TheoryData<string, int>();
-        foreach (var name in (string[])["shower", "long-shower", "nothing-known", "loss", "rating", "works", "bleeding", "drained"])
+        string[] names = ["shower", "long-shower", "nothing-known", "loss", "rating", "works", "bleeding", "drained"];
+        foreach (var name in names)
         {
             data.Add(name, 64);
             data.Add(name, 32);
@@ -65,7 +66,11 @@ public sealed class FaceTests
     {
         "shower" => SomeTurn.At(100).Picture,
         "long-shower" => SomeTurn.At(100, showerMinutes: 12.4, topCelsius: 71).Picture,
-        "nothing-known" => SomeTurn.At(100).Picture with { Tank = Core.Tank.TankEstimate.Unknown, Forecast = Core.Shower.Forecast.Unknown },
+        "nothing-known" => SomeTurn.At(100).Picture with
+        {
+            Tank = Core.Tank.TankEstimate.Unknown,
+            Forecast = Core.Shower.Forecast.Unknown,
+        },
         "loss" => SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)).Picture,
         "rating" => SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.RatingExceeded, subject: "heater-hose")).Picture,
         "bleeding" => SomeTurn.At(100).Picture with
@@ -81,7 +86,8 @@ public sealed class FaceTests
         {
             Works = new WorksReport
             {
-                IsUnderWay = true, AgeS = 1500, Flow = LineWarmth.Warm, Return = LineWarmth.Cold, Bleeding = BleedingStep.OneLineOnly,
+                IsUnderWay = true, AgeS = 1500, Flow = LineWarmth.Warm, Return = LineWarmth.Cold,
+                Bleeding = BleedingStep.OneLineOnly,
             },
         },
     };

@@ -77,10 +77,12 @@ internal sealed class FakeBoard
             board.Written.Enqueue((pinNumber, value == PinValue.High));
         }
 
-        protected override WaitForEventResult WaitForEvent(int pinNumber, PinEventTypes eventTypes, CancellationToken cancellationToken) =>
+        protected override WaitForEventResult WaitForEvent(
+            int pinNumber, PinEventTypes eventTypes, CancellationToken cancellationToken) =>
             throw new NotSupportedException();
 
-        protected override void AddCallbackForPinValueChangedEvent(int pinNumber, PinEventTypes eventTypes, PinChangeEventHandler callback) =>
+        protected override void AddCallbackForPinValueChangedEvent(
+            int pinNumber, PinEventTypes eventTypes, PinChangeEventHandler callback) =>
             board._callbacks[pinNumber] = callback;
 
         protected override void RemoveCallbackForPinValueChangedEvent(int pinNumber, PinChangeEventHandler callback) =>

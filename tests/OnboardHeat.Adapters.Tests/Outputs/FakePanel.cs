@@ -117,6 +117,7 @@ internal sealed class FakePanel
 
         public override void Write(ReadOnlySpan<byte> buffer) => panel.Take(buffer);
 
-        public override void WriteRead(ReadOnlySpan<byte> writeBuffer, Span<byte> readBuffer) => throw new NotSupportedException();
+        public override void WriteRead(ReadOnlySpan<byte> writeBuffer, Span<byte> readBuffer) =>
+            throw new NotSupportedException();
     }
 }

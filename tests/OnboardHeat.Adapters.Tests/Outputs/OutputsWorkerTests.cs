@@ -83,7 +83,9 @@ public sealed class OutputsWorkerTests : IDisposable
         _feed.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)));
         await Until.HoldsAsync(() => _board.Level(Buzzer), "the buzzer sounds");
 
-        _feed.Publish(SomeTurn.At(102, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss, AlarmState.Acknowledged) with { IsAcknowledged = true }));
+        _feed.Publish(SomeTurn.At(
+            102,
+            alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss, AlarmState.Acknowledged) with { IsAcknowledged = true }));
         await Until.HoldsAsync(() => !_board.Level(Buzzer) && _board.Level(Lamp), "silent and lit");
 
         Assert.Equal(new string('.', 60), await PlayAsync(Buzzer, 60));
@@ -95,11 +97,14 @@ public sealed class OutputsWorkerTests : IDisposable
     {
         Start();
         await PressAsync(TimeSpan.FromMilliseconds(300));
-        await Until.HoldsAsync(() => !_inbox.TakeAll().All(a => a != new PersonAction(ActionKind.Acknowledge, "", "")), "an acknowledgement");
+        await Until.HoldsAsync(
+            () => !_inbox.TakeAll().All(a => a != new PersonAction(ActionKind.Acknowledge, "", "")),
+            "an acknowledgement");
 
         _board.Drive(Button, false);
         await AdvanceAsync(TimeSpan.FromSeconds(3.1));
-        await Until.HoldsAsync(() => _board.Level(Lamp) && _log.Lines.Contains("lamp and buzzer tested"), "the lamp is tested");
+        await Until.HoldsAsync(
+            () => _board.Level(Lamp) && _log.Lines.Contains("lamp and buzzer tested"), "the lamp is tested");
         Assert.Contains((Buzzer, true), _board.Written);
         _board.Drive(Button, true);
         await AdvanceAsync(TimeSpan.FromSeconds(3.2));
@@ -120,7 +125,8 @@ public sealed class OutputsWorkerTests : IDisposable
         await Until.HoldsAsync(() => _log.Lines.Contains("drained by button"), "the order is taken");
 
         Assert.Equal(
-            [new PersonAction(ActionKind.Acknowledge, "", ""), new PersonAction(ActionKind.Drained, "", "by button")], _inbox.TakeAll());
+            [new PersonAction(ActionKind.Acknowledge, "", ""), new PersonAction(ActionKind.Drained, "", "by button")],
+            _inbox.TakeAll());
         Assert.Contains((Buzzer, true), _board.Written);
     }
 
@@ -128,7 +134,8 @@ public sealed class OutputsWorkerTests : IDisposable
     public async Task ThreeShortAndALongPress_EndWorksThatAreUnderWay()
     {
         Start();
-        _feed.Publish(SomeTurn.At(100) with { Picture = SomeTurn.At(100).Picture with { Works = new WorksReport { IsUnderWay = true } } });
+        _feed.Publish(SomeTurn.At(
+            100) with { Picture = SomeTurn.At(100).Picture with { Works = new WorksReport { IsUnderWay = true } } });
         for (var i = 0; i < 3; i++)
         {
             await PressAsync(TimeSpan.FromMilliseconds(300));
@@ -162,7 +169,8 @@ public sealed class OutputsWorkerTests : IDisposable
         _feed.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)));
         await Until.HoldsAsync(() => _board.Written.Contains((Buzzer, true)), "the buzzer sounds all the same");
         await AdvanceAsync(TimeSpan.FromMinutes(5));
-        Assert.Single(_log.Lines, line => line.Contains("lamp", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
+        Assert.Single(_log.Lines, line => line.Contains("lamp", StringComparison.Ordinal) && line.Contains(
+            "in use", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -189,7 +197,8 @@ public sealed class OutputsWorkerTests : IDisposable
         // Doubling from a second to a minute: 1+2+4+8+16+32+60... reaches ten minutes in about 15 tries, never one a
         // tone.
         Assert.InRange(_board.Opened, 3, 40);
-        Assert.Single(_log.Lines, line => line.Contains("buzzer", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
+        Assert.Single(_log.Lines, line => line.Contains("buzzer", StringComparison.Ordinal) && line.Contains(
+            "in use", StringComparison.Ordinal));
 
         _board.Taken.Clear();
         await AdvanceAsync(TimeSpan.FromMinutes(1.1));
@@ -225,7 +234,8 @@ public sealed class OutputsWorkerTests : IDisposable
         _board.Taken.Add(Heartbeat);
         notifier.FeedWatchdog();
         Assert.Equal(4, fed.Fed);
-        Assert.Single(_log.Lines, line => line.Contains("heartbeat", StringComparison.Ordinal) && line.Contains("in use", StringComparison.Ordinal));
+        Assert.Single(_log.Lines, line => line.Contains("heartbeat", StringComparison.Ordinal) && line.Contains(
+            "in use", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -245,7 +255,8 @@ public sealed class OutputsWorkerTests : IDisposable
     private void Start()
     {
         var options = new OutputOptions { BuzzerPin = Buzzer, LampPin = Lamp, ButtonPin = Button };
-        _worker = new OutputsWorker(options, _board.Open, _feed.Subscribe("outputs", OutputsWorker.QueueCapacity), _inbox, _time, _log);
+        _worker = new OutputsWorker(
+            options, _board.Open, _feed.Subscribe("outputs", OutputsWorker.QueueCapacity), _inbox, _time, _log);
         _running = _worker.RunAsync(_stopping.Token);
     }
 

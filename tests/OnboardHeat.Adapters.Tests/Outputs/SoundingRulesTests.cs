@@ -6,7 +6,9 @@ using OnboardHeat.Outputs.Sounding;
 
 namespace OnboardHeat.Adapters.Tests.Outputs;
 
-/// <summary>The sounding rules as the contracts state them: advice never, warnings with the engine on, critical always.</summary>
+/// <summary>
+/// The sounding rules as the contracts state them: advice never, warnings with the engine on, critical always.
+/// </summary>
 public sealed class SoundingRulesTests
 {
     [Theory]
@@ -30,9 +32,11 @@ public sealed class SoundingRulesTests
     {
         var rules = new SoundingRules(new OutputOptions());
 
-        Assert.Null(rules.Sounds(SomeTurn.At(100, engineRuns: null, alarms: SomeTurn.Alarm(AlarmKind.CoolantWeep)).Picture));
+        Assert.Null(
+            rules.Sounds(SomeTurn.At(100, engineRuns: null, alarms: SomeTurn.Alarm(AlarmKind.CoolantWeep)).Picture));
         Assert.Equal(
-            AlarmPriority.Critical, rules.Sounds(SomeTurn.At(100, engineRuns: null, alarms: SomeTurn.Alarm(AlarmKind.ElementDry)).Picture));
+            AlarmPriority.Critical,
+            rules.Sounds(SomeTurn.At(100, engineRuns: null, alarms: SomeTurn.Alarm(AlarmKind.ElementDry)).Picture));
     }
 
     [Fact]
@@ -42,14 +46,18 @@ public sealed class SoundingRulesTests
 
         Assert.Null(rules.Sounds(SomeTurn.At(100, engineRuns: false, alarms: SomeTurn.Alarm(AlarmKind.Frost)).Picture));
         Assert.Equal(
-            AlarmPriority.Warning, rules.Sounds(SomeTurn.At(100, engineRuns: false, alarms: SomeTurn.Alarm(AlarmKind.HistoryStopped)).Picture));
+            AlarmPriority.Warning, rules.Sounds(
+                SomeTurn.At(100, engineRuns: false, alarms: SomeTurn.Alarm(AlarmKind.HistoryStopped)).Picture));
     }
 
     [Fact]
     public void Acknowledged_IsSilentAndStillShown()
     {
         var picture = SomeTurn.At(
-            100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss, AlarmState.Acknowledged) with { IsAcknowledged = true }).Picture;
+            100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss, AlarmState.Acknowledged) with
+            {
+                IsAcknowledged = true,
+            }).Picture;
 
         Assert.Null(new SoundingRules(new OutputOptions()).Sounds(picture));
         Assert.Equal(LampSign.Seen, SoundingRules.Shows(picture));
@@ -71,6 +79,7 @@ public sealed class SoundingRulesTests
         var picture = SomeTurn.At(100).Picture with { Works = new WorksReport { IsUnderWay = true } };
 
         Assert.Equal(LampSign.Works, SoundingRules.Shows(picture));
-        Assert.Equal(LampSign.Dark, SoundingRules.Shows(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.ScaldRisk)).Picture));
+        Assert.Equal(
+            LampSign.Dark, SoundingRules.Shows(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.ScaldRisk)).Picture));
     }
 }

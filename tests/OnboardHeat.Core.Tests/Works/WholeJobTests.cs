@@ -54,7 +54,8 @@ public sealed class WholeJobTests
     public void HoseOffTenMinutesAfterTheEnd_IsTold(int seed)
     {
         var atS = WorksOnTheRoad.EndsAtS + 600;
-        var job = new WorksOnTheRoad(seed, Kits.Full, new Happening(atS, HappeningKind.TankFlowHoseOff)).Until(atS + 300);
+        var job = new WorksOnTheRoad(seed, Kits.Full, new Happening(atS, HappeningKind.TankFlowHoseOff))
+            .Until(atS + 300);
         Assert.Contains(job.Changes, change => change.Change == "+coolant-loss" && change.AtS > atS);
     }
 
@@ -69,7 +70,8 @@ public sealed class WholeJobTests
             .Until(WorksOnTheRoad.EndsAtS - 2);
         Assert.DoesNotContain(job.Changes, change => change.Change == "+coolant-loss");
         job.Until(WorksOnTheRoad.EndsAtS + 300);
-        Assert.Contains(job.Changes, change => change.Change == "+coolant-loss" && change.AtS >= WorksOnTheRoad.EndsAtS);
+        Assert.Contains(
+            job.Changes, change => change.Change == "+coolant-loss" && change.AtS >= WorksOnTheRoad.EndsAtS);
     }
 
     [Fact]

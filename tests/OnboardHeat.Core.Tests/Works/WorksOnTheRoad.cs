@@ -68,7 +68,9 @@ internal sealed class WorksOnTheRoad
 
     private static PersonAction Of(ActionKind kind) => new(kind, "", "");
 
-    /// <summary>Slugs of air stop the flow for some seconds, and ever more seldom, in the first ten minutes of the trial run.</summary>
+    /// <summary>
+    /// Slugs of air stop the flow for some seconds, and ever more seldom, in the first ten minutes of the trial run.
+    /// </summary>
     private static IEnumerable<Happening> Burps()
     {
         double[] atS = [90, 140, 190, 240, 290, 340, 390, 440, 500, 580];

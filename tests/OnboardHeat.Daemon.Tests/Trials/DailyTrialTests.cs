@@ -33,7 +33,8 @@ public sealed class DailyTrialTests
             InTheChain = static picture => picture with { Alarms = [] },
         };
         await broken.TryAsync(CancellationToken.None);
-        Assert.Contains("tank-over-temperature did not come out", van.House.Current.SelfTestFailed, StringComparison.Ordinal);
+        Assert.Contains(
+            "tank-over-temperature did not come out", van.House.Current.SelfTestFailed, StringComparison.Ordinal);
         await new DailyTrial(van, TimeProvider.System, NullLogger.Instance).TryAsync(CancellationToken.None);
         Assert.Equal("", van.House.Current.SelfTestFailed);
     }
