@@ -10,11 +10,8 @@ internal sealed class Canvas(int height)
 {
     public const int Width = 128;
 
-    /// <summary>Pixels from one row of small text to the next, and of a small letter with its gap.</summary>
-    public const int RowPixels = 8, LetterPixels = 6;
-
-    /// <summary>Small letters in one row.</summary>
-    public const int LettersInRow = Width / LetterPixels;
+    /// <summary>Pixels from one row of small text to the next.</summary>
+    public const int RowPixels = 8;
 
     private static readonly IFont s_font = Fonts.LCD;
 

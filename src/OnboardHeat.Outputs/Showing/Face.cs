@@ -17,7 +17,7 @@ internal static class Face
         canvas.Clear();
         if (picture.Alarms.FirstOrDefault(IsShown) is { } alarm)
         {
-            DrawAlarm(canvas, alarm);
+            DrawAlarm(canvas, alarm, picture.IsInWorks);
         }
         else if (picture.IsInWorks)
         {
@@ -35,9 +35,9 @@ internal static class Face
         && alarm.State is not (AlarmState.Normal or AlarmState.Shelved or AlarmState.OutOfService)
         && !(alarm.IsAcknowledged && alarm.Definition.Priority == AlarmPriority.Warning);
 
-    private static void DrawAlarm(Canvas canvas, AlarmSnapshot alarm)
+    private static void DrawAlarm(Canvas canvas, AlarmSnapshot alarm, bool isInWorks)
     {
-        var title = alarm.Definition.Name.Replace('-', ' ').ToUpperInvariant();
+        var title = $"{(isInWorks ? "WORKS, " : "")}{alarm.Definition.Name.Replace('-', ' ').ToUpperInvariant()}";
         var about = alarm.Subject.Length > 0 ? $"{alarm.Subject}: " : "";
         var toDo = alarm.WhatToDo.Count > 0 ? alarm.WhatToDo[0] : alarm.Because;
         // The small panel has three rows: what to do matters more than why.
@@ -46,7 +46,12 @@ internal static class Face
 
     private static void DrawWords(Canvas canvas, string title, IReadOnlyList<string> sentences)
     {
-        canvas.Write(1, 0, title.Length > Canvas.LettersInRow ? title[..Canvas.LettersInRow] : title);
+        while (Canvas.WidthOf(title) > Canvas.Width)
+        {
+            title = title[..^1];
+        }
+
+        canvas.Write(1, 0, title);
         canvas.Invert(0, Canvas.RowPixels);
         var y = Canvas.RowPixels + (canvas.Height == 64 ? 2 : 0);
         foreach (var sentence in sentences)

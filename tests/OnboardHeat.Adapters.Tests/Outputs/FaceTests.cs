@@ -53,6 +53,19 @@ public sealed class FaceTests
         }
     }
 
+    [Theory]
+    [InlineData(32)]
+    [InlineData(64)]
+    public void AlarmDuringWorks_SaysInItsHeadlineThatWorksAreUnderWay(int height)
+    {
+        var picture = SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.TankOverTemperature)).Picture;
+        var (with, without) = (new Canvas(height), new Canvas(height));
+        Face.Draw(with, picture with { Works = new WorksReport { IsUnderWay = true } });
+        Face.Draw(without, picture);
+        Assert.NotEqual(without.Bytes[..Canvas.Width].ToArray(), with.Bytes[..Canvas.Width].ToArray());
+        Assert.Equal(without.Bytes[Canvas.Width..].ToArray(), with.Bytes[Canvas.Width..].ToArray());
+    }
+
     [Fact]
     public void Advice_DoesNotTakeThePlaceOfTheMinutes()
     {
