@@ -104,6 +104,23 @@ public sealed class CalmTests(CalmStage stage) : IClassFixture<CalmStage>, IAsyn
         await Expect(root).ToHaveAttributeAsync("data-look", "night");
     }
 
+    [Theory]
+    [MemberData(nameof(Screens.All), MemberType = typeof(Screens))]
+    public async Task ShowerTankAndCoolant_AreOnTheScreenWithoutScrolling(int width, int height)
+    {
+        foreach (var isNight in (bool[])[false, true])
+        {
+            var page = await stage.OpenAsync(phone: Screens.Of(width, height, isNight));
+            await Expect(page.Locator("#flow")).ToContainTextAsync("°C");
+            foreach (var part in (string[])[".shower", ".tank", ".circuit"])
+            {
+                await Expect(page.Locator(part)).ToBeInViewportAsync(new() { Ratio = 0.99f });
+            }
+
+            await Picture.KeepAsync(page, $"calm-{width}-{(isNight ? "night" : "day")}");
+        }
+    }
+
     [Fact]
     public async Task Glance_SaysThatItIsNoAlarm_AndAsksNobodyElse()
     {

@@ -33,6 +33,11 @@ internal sealed class PairEndpoint(PairingDesk desk, PhoneBook phones, AuditLog 
         var name = (asked.Name ?? "").Trim();
         var (phone, cookie, token) = phones.Add(name.Length > 40 ? name[..40] : name, time.GetUtcNow());
         audit.Paired(phone.Id, context.Connection.RemoteIpAddress);
+        if (phones.Trouble is { } trouble)
+        {
+            audit.NotWritten(trouble);
+        }
+
         context.Response.Cookies.Append(Gate.CookieName, cookie, new CookieOptions
         {
             HttpOnly = true,

@@ -20,6 +20,8 @@ internal sealed partial class AuditLog(ILogger log, TimeProvider time)
 
     public void Acted(string phone, string action, string target, bool isTaken) => LogActed(log, phone, action, target, isTaken);
 
+    public void NotWritten(string why) => LogNotWritten(log, why);
+
     public void Refused(string what, IPAddress? from)
     {
         lock (_lock)
@@ -49,6 +51,10 @@ internal sealed partial class AuditLog(ILogger log, TimeProvider time)
 
     [LoggerMessage(Level = LogLevel.Information, Message = "page: phone {Phone} did {Action} {Target}, taken {IsTaken}")]
     private static partial void LogActed(ILogger log, string phone, string action, string target, bool isTaken);
+
+    [LoggerMessage(
+        Level = LogLevel.Warning, Message = "page: phones cannot be written down and are known until the daemon ends: {Why}")]
+    private static partial void LogNotWritten(ILogger log, string why);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "page: refused {What} from {From}")]
     private static partial void LogRefused(ILogger log, string what, IPAddress? from);

@@ -12,6 +12,7 @@ internal sealed class PhoneBook
     public const int MostPhones = 20;
 
     private readonly string? _path;
+    private readonly Lock _writing = new();
     private ImmutableArray<Phone> _phones = [];
 
     /// <summary>Reads the book; a missing or unreadable one is an empty one, and everybody pairs anew.</summary>
@@ -36,7 +37,15 @@ internal sealed class PhoneBook
     /// <summary>The phones known now.</summary>
     public IReadOnlyList<Phone> All => _phones;
 
-    /// <summary>Makes a phone known and gives its two secrets: the cookie, and the token that its page sends with actions.</summary>
+    /// <summary>
+    /// Why the book could not be written last time, in words; null when it could. A phone that is not written down is known until the
+    /// daemon ends: a full card must not keep anybody from silencing an alarm.
+    /// </summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>
+    /// Makes a phone known and gives its two secrets: the cookie, and the token that its page sends with actions.
+    /// </summary>
     public (Phone Phone, string Cookie, string Token) Add(string name, DateTimeOffset utc)
     {
         var (cookie, token) = (Secret(), Secret());
@@ -84,7 +93,24 @@ internal sealed class PhoneBook
             return;
         }
 
-        var beside = _path + ".new";
+        lock (_writing)
+        {
+            try
+            {
+                Write(_path);
+                Trouble = null;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                Trouble = e.Message;
+            }
+        }
+    }
+
+    private void Write(string path)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        var beside = path + ".new";
         var options = new FileStreamOptions
         {
             Mode = FileMode.Create,
@@ -97,6 +123,6 @@ internal sealed class PhoneBook
             file.Flush(flushToDisk: true);
         }
 
-        File.Move(beside, _path, overwrite: true);
+        File.Move(beside, path, overwrite: true);
     }
 }

@@ -119,6 +119,39 @@ public sealed class PairingTests
     }
 
     [Fact]
+    public void PhoneBook_ThatCannotBeWritten_SaysWhy_AndKnowsThePhoneStill()
+    {
+        var file = Path.GetTempFileName();
+        var book = new PhoneBook(Path.Combine(file, "phones.json"));
+        var (phone, cookie, _) = book.Add("mine", DateTimeOffset.UnixEpoch);
+        Assert.NotNull(book.Trouble);
+        Assert.Equal(phone, book.ByCookie(cookie));
+        File.Delete(file);
+    }
+
+    [Fact]
+    public async Task PairedPhone_GetsACookieThatNoScriptAndNoOtherSiteCanUse()
+    {
+        await using var page = await ServedPage.StartAsync();
+        var code = page.Server.NewCode().Code;
+        using var answer = await page.Client.SendAsync(
+            page.Ask(HttpMethod.Post, "/api/v1/pair", $$"""{"code":"{{code}}"}"""));
+        var cookie = answer.Headers.GetValues("Set-Cookie").Single();
+        Assert.Contains("httponly", cookie);
+        Assert.Contains("samesite=strict", cookie);
+        Assert.DoesNotContain("secure", cookie);
+    }
+
+    [Fact]
+    public async Task BodyBeyondItsLimit_IsRefused()
+    {
+        await using var page = await ServedPage.StartAsync();
+        var body = $$"""{"code":"{{new string('1', 20_000)}}"}""";
+        using var answer = await page.Client.SendAsync(page.Ask(HttpMethod.Post, "/api/v1/pair", body));
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+    }
+
+    [Fact]
     public void PhoneBook_Damaged_IsAnEmptyOne()
     {
         var path = Path.GetTempFileName();

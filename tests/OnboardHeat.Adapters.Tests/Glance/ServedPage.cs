@@ -16,12 +16,17 @@ internal sealed class ServedPage : IAsyncDisposable
     private readonly TimeSpan _step = TimeSpan.FromSeconds(2);
     private TimeSpan _elapsed;
 
-    private ServedPage(bool isReadingOpen, TimeProvider time, IRecordReader? record, VanDescription? van)
+    private ServedPage(
+        bool isReadingOpen, TimeProvider time, IRecordReader? record, VanDescription? van, (string File, string Key)? certificate)
     {
         var fitted = new FittedSet([Channel.TankTop, Channel.TankBottom], [Signal.EngineRunning]);
         _monitor = new Monitor(new VanDescription { Fitted = fitted }, KeptState.Fresh);
         Server = new GlanceServer(
-            new GlanceSettings { VanId = "van", Port = 0, Listen = "127.0.0.1", IsReadingOpen = isReadingOpen },
+            new GlanceSettings
+            {
+                VanId = "van", Port = 0, Listen = "127.0.0.1", IsReadingOpen = isReadingOpen,
+                CertificateFile = certificate?.File, CertificateKeyFile = certificate?.Key,
+            },
             new GlancePorts(Feed, new PictureJson("van", fitted), Inbox, record, time, NullLoggerFactory.Instance, van));
     }
 
@@ -35,12 +40,17 @@ internal sealed class ServedPage : IAsyncDisposable
 
     public string Host => $"127.0.0.1:{Server.Address!.Port}";
 
-    public static async Task<ServedPage> StartAsync(bool isReadingOpen = false, TimeProvider? time = null, IRecordReader? record = null, VanDescription? van = null)
+    public static async Task<ServedPage> StartAsync(
+        bool isReadingOpen = false, TimeProvider? time = null, IRecordReader? record = null,
+        VanDescription? van = null, (string File, string Key)? certificate = null)
     {
-        var page = new ServedPage(isReadingOpen, time ?? TimeProvider.System, record, van);
+        var page = new ServedPage(isReadingOpen, time ?? TimeProvider.System, record, van, certificate);
         await page.Server.StartAsync(CancellationToken.None);
         page.Client.Dispose();
-        page.Client = new HttpClient(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = page.Server.Address };
+        var handler = new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false };
+        // A certificate of the test's own: whom it was signed by is not what is tested.
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, _) => true;
+        page.Client = new HttpClient(handler) { BaseAddress = page.Server.Address };
         return page;
     }
 
@@ -61,7 +71,7 @@ internal sealed class ServedPage : IAsyncDisposable
         if (json is not null)
         {
             request.Content = new StringContent(json, System.Text.Encoding.UTF8, "application/json");
-            request.Headers.Add("Origin", $"http://{Host}");
+            request.Headers.Add("Origin", $"{Server.Address!.Scheme}://{Host}");
         }
 
         if (phone is var (cookie, token))
