@@ -26,6 +26,7 @@ internal static class Program
                 await VanByWire.RunAsync(
                     seed, isShort, args.ElementAtOrDefault(2), Seconds(args.ElementAtOrDefault(3))),
             "footprint" => await Footprint.RunAsync(isShort),
+            "page" => await Page.PageTrial.RunAsync(seed, isShort),
             "charts" => await Charts.RunAsync(seed),
             _ => Usage(),
         };
@@ -38,7 +39,7 @@ internal static class Program
     {
         Console.Error.WriteLine(
             "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 chaos memory-year disk-writes bytes-a-reading"
-            + " charts van-by-wire footprint");
+            + " charts van-by-wire footprint page");
         return 64;
     }
 }
