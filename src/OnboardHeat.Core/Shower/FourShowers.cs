@@ -26,9 +26,9 @@ internal static class FourShowers
         while (running != Vector256<double>.Zero)
         {
             var top = layers[N - 1];
-            var mixedMin = coldCelsius < shower.MixedCelsius ? minPerK * (top - cold) : longest;
-            var stepMin = Vector256.ConditionalSelect(Vector256.GreaterThan(top, mix), mixedMin, allHotMin);
-            DrawStep(layers, cold);
+            var leaving = DrawStep(layers, cold);
+            var mixedMin = coldCelsius < shower.MixedCelsius ? minPerK * (leaving - cold) : longest;
+            var stepMin = Vector256.ConditionalSelect(Vector256.GreaterThan(leaving, mix), mixedMin, allHotMin);
             var ends = Vector256.LessThan(layers[N - 1], end) & running;
             if (ends != Vector256<double>.Zero)
             {
@@ -43,23 +43,30 @@ internal static class FourShowers
         return Vector256.Min(minutes, longest);
     }
 
-    private static void DrawStep(Span<Vector256<double>> layers, Vector256<double> cold)
+    private static Vector256<double> DrawStep(Span<Vector256<double>> layers, Vector256<double> cold)
     {
+        const int Stirred = TankGeometry.StirredLayers;
         var share = Vector256.Create(LayeredShower.StepLayers);
+        var half = share * (share - Vector256.Create(TankGeometry.Unsmeared)) * 0.5;
         var stirred = Vector256<double>.Zero;
-        for (var i = 0; i < TankGeometry.StirredLayers; i++)
+        for (var i = 0; i < Stirred; i++)
         {
             stirred += layers[i];
         }
 
-        stirred /= Vector256.Create((double)TankGeometry.StirredLayers);
-        for (var i = N - 1; i > TankGeometry.StirredLayers; i--)
+        stirred *= 1.0 / Stirred;
+        layers[..Stirred].Fill(stirred);
+        var leaving = layers[N - 1] + (half / share * (layers[N - 2] - layers[N - 1]));
+        for (var i = N - 1; i > Stirred; i--)
         {
-            layers[i] += share * (layers[i - 1] - layers[i]);
+            var rise = layers[i - 1] - layers[i];
+            layers[i] += (share * rise) + (half * (layers[i - 2] - layers[i - 1] - rise));
         }
 
-        layers[TankGeometry.StirredLayers] += share * (stirred - layers[TankGeometry.StirredLayers]);
-        var entering = share / Vector256.Create((double)TankGeometry.StirredLayers);
-        layers[..TankGeometry.StirredLayers].Fill(stirred + (entering * (cold - stirred)));
+        var enters = (cold - stirred) * (1.0 / Stirred);
+        var above = stirred - layers[Stirred];
+        layers[Stirred] += (share * above) + (half * (enters - above));
+        layers[..Stirred].Fill(stirred + (share * enters) - (half * enters * (1.0 / Stirred)));
+        return leaving;
     }
 }

@@ -35,9 +35,8 @@ internal sealed class ShowerForecaster(VanDescription van)
 
         Span<double> layers = stackalloc double[TankGeometry.Layers];
         CopyLayers(tank, layers);
-        var (minutes, spread, _, _) = Minutes(estimator);
-        var deviation = minutes > 0 || spread > 0
-            ? Math.Sqrt((spread * spread) + Math.Pow((DrawShare * minutes) + DrawMin, 2)) : 0;
+        var (minutes, low, high) = Minutes(estimator);
+        var drawMin = high > 0 ? Estimate.NinetyPercent * ((DrawShare * minutes) + DrawMin) : 0;
         var limit = van.Shower.EffectiveUsableTopCelsius;
         var usableForS = tank.TopCelsius.Value < limit ? null
             : StandingForecast.TopBelowInS(layers, estimator, elapsedS, limit);
@@ -47,8 +46,8 @@ internal sealed class ShowerForecaster(VanDescription van)
             StoredEnergyKWh = tank.StoredJ.Value / 3.6e6,
             StoredEnergyDeviationKWh = tank.StoredJ.Deviation / 3.6e6,
             ShowerMinutes = minutes,
-            ShowerMinutesLow = Math.Max(0, minutes - (Estimate.NinetyPercent * deviation)),
-            ShowerMinutesHigh = minutes + (Estimate.NinetyPercent * deviation),
+            ShowerMinutesLow = Math.Max(0, minutes - Joint(minutes - low, drawMin)),
+            ShowerMinutesHigh = minutes + Joint(high - minutes, drawMin),
             MixedLitres = minutes * van.Shower.FlowLitresPerMinute,
             Until = tank.TopCelsius.Value < limit ? UntilKind.NowBelow
                 : usableForS is null ? UntilKind.BeyondSevenDays : UntilKind.At,
@@ -75,6 +74,12 @@ internal sealed class ShowerForecaster(VanDescription van)
         CopyLayers(estimator.Current, layers);
         return StandingForecast.BottomBelowInS(layers, estimator, elapsedS, FrostCelsius);
     }
+
+    /// <summary>
+    /// Half widths of two causes that know nothing of each other; one that lies on the other side adds nothing.
+    /// </summary>
+    private static double Joint(double first, double second) =>
+        Math.Sqrt(Math.Pow(Math.Max(0, first), 2) + (second * second));
 
     private static void CopyLayers(TankEstimate tank, Span<double> layers)
     {
@@ -113,7 +118,8 @@ internal sealed class ShowerForecaster(VanDescription van)
         };
     }
 
-    private Estimate Minutes(TankEstimator estimator) => estimator.Belief.Spread((ensemble, minutes) =>
+    private (double Value, double Low, double High) Minutes(TankEstimator estimator) =>
+        estimator.Belief.Range((ensemble, minutes) =>
     {
         Span<Vector256<double>> layers = stackalloc Vector256<double>[TankGeometry.Layers];
         for (var m = 0; m < minutes.Length; m += 4)

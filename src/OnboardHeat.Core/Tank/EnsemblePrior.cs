@@ -111,6 +111,26 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
     }
 
     /// <summary>
+    /// Spreads the layers as after a draw that no probe has seen: hot at the top as read (°C), and below a front
+    /// somewhere cold water that has warmed a little.
+    /// </summary>
+    public void SpreadUnseenCold(TankEnsemble ensemble, double topCelsius)
+    {
+        SpreadLayers(ensemble, topCelsius, tank.ColdSupplyCelsius + (UnseenWarmerK / 2), knowsBottom: true, bottomLayer: 0);
+        for (var m = 0; m < TankEnsemble.Members; m++)
+        {
+            var hot = ensemble[Row.Layer + TankGeometry.Layers - 1][m];
+            var cold = tank.ColdSupplyCelsius + (UnseenWarmerK / 2);
+            var otherCold = Math.Min(hot, tank.ColdSupplyCelsius + (UnseenWarmerK * FixedScatter.Uniform(20, m)));
+            for (var i = 0; i < TankGeometry.Layers; i++)
+            {
+                ref var layer = ref ensemble[Row.Layer + i][m];
+                layer = hot - ((hot - layer) * (hot - otherCold) / Math.Max(1, hot - cold));
+            }
+        }
+    }
+
+    /// <summary>
     /// Spreads the layers between what bottom and top read (°C, offsets and all). Where they differ, nobody knows yet
     /// how high the cold reaches: every bottomLayer is as likely, with a front from sharp to smeared.
     /// </summary>
@@ -146,10 +166,13 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
     }
 
     /// <summary>
-    /// Where the front may lie: how far above the bottom probe at least, and how far from the bottom at most, in layers. Who draws more than
-    /// two thirds of the tank draws till the top is cold too.
+    /// Where the front may lie: how far above the bottom probe at least, and how far from the bottom at most, in
+    /// layers. Who draws more than two thirds of the tank draws till the top is cold too.
     /// </summary>
     private const double FrontFrom = 0.3, FrontTo = 7.5;
+
+    /// <summary>Cold water that stood in the tank for a while is so much warmer than the supply at most, K.</summary>
+    private const double UnseenWarmerK = 8;
 
     /// <summary>Top and bottom nearer than this are one temperature within the probes' offsets, K.</summary>
     private const double SameK = 1;

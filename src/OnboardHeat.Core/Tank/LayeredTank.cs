@@ -1,16 +1,17 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// What happens to one profile of layer temperatures: standing, heating, buoyant mixing, a draw. Pure functions on twelve doubles; heat is
-/// conserved to rounding, and every temperature stays between the coldest and hottest of what meets.
+/// What happens to one profile of layer temperatures: standing, heating, buoyant mixing, a draw. Pure functions on
+/// twelve doubles; heat is conserved to rounding, and every temperature stays between the coldest and hottest of what
+/// meets.
 /// </summary>
 internal static class LayeredTank
 {
     private const int N = TankGeometry.Layers;
 
     /// <summary>
-    /// Lets time pass: loss to the surroundings, conduction between layers, heat from coil and element. Implicit in time, so that a step of
-    /// any length is stable. Does not mix.
+    /// Lets time pass: loss to the surroundings, conduction between layers, heat from coil and element. Implicit in
+    /// time, so that a step of any length is stable. Does not mix.
     /// </summary>
     /// <returns>Heat that went into the tank from coil and element, joules; losses not subtracted.</returns>
     public static double Pass(Span<double> celsius, TankGeometry tank, in TankSurrounds around, double stepS)
@@ -50,8 +51,8 @@ internal static class LayeredTank
     }
 
     /// <summary>
-    /// Buoyant mixing: a layer warmer than the one above mixes with it until none is (pool adjacent violators: the nearest stable profile,
-    /// same heat).
+    /// Buoyant mixing: a layer warmer than the one above mixes with it until none is (pool adjacent violators: the
+    /// nearest stable profile, same heat).
     /// </summary>
     public static void Mix(Span<double> celsius)
     {
@@ -80,15 +81,15 @@ internal static class LayeredTank
     }
 
     /// <summary>
-    /// Draws from the top while cold water enters below and is stirred into the lowest layers. The vessel gives no heat back within a draw:
-    /// it goes out with the water, so that minutes of shower err low, by a few per cent at most.
+    /// Draws from the top while cold water enters below and is stirred into the lowest layers. The vessel gives no heat
+    /// back within a draw: it goes out with the water, so that minutes of shower err low, by a few per cent at most.
     /// </summary>
     /// <param name="celsius">Profile, bottom first.</param>
     /// <param name="layers">Water drawn, in layers: litres over the litres of one layer; zero or more.</param>
     /// <param name="coldCelsius">Water that enters.</param>
-    /// <param name="largestStep">Longest single step in layers, over 0 to 1: shorter smears the front as mixing vessels do.</param>
+    /// <param name="largestStep">Longest single step in layers, over 0 to 0.5.</param>
     /// <returns>Mean temperature of what was drawn, degrees Celsius; of nothing drawn, the top.</returns>
-    public static double Draw(Span<double> celsius, double layers, double coldCelsius, double largestStep = 0.25)
+    public static double Draw(Span<double> celsius, double layers, double coldCelsius, double largestStep = 0.5)
     {
         if (layers <= 0)
         {
@@ -100,29 +101,40 @@ internal static class LayeredTank
         var drawn = 0.0;
         for (var s = 0; s < steps; s++)
         {
-            drawn += celsius[N - 1];
-            DrawStep(celsius, share, coldCelsius);
+            drawn += DrawStep(celsius, share, coldCelsius);
         }
 
         return drawn / steps;
     }
 
-    /// <summary>One step of a draw, of at most one layer.</summary>
-    public static void DrawStep(Span<double> celsius, double share, double coldCelsius)
+    /// <summary>
+    /// One step of a draw, of at most half a layer: vessels in series to the second order in the step, so that the
+    /// front smears alike whatever the step. Every layer becomes a mean of what was there, with no negative weights.
+    /// </summary>
+    /// <returns>Mean temperature of what left at the top, degrees Celsius.</returns>
+    public static double DrawStep(Span<double> celsius, double share, double coldCelsius)
     {
+        const int Stirred = TankGeometry.StirredLayers;
         var stirred = 0.0;
-        for (var i = 0; i < TankGeometry.StirredLayers; i++)
+        for (var i = 0; i < Stirred; i++)
         {
-            stirred += celsius[i] / TankGeometry.StirredLayers;
+            stirred += celsius[i] / Stirred;
         }
 
-        for (var i = N - 1; i > TankGeometry.StirredLayers; i--)
+        celsius[..Stirred].Fill(stirred);
+        var half = Math.Max(0, share * (share - TankGeometry.Unsmeared)) / 2;
+        var leaving = celsius[N - 1] + (half / share * (celsius[N - 2] - celsius[N - 1]));
+        for (var i = N - 1; i > Stirred; i--)
         {
-            celsius[i] += share * (celsius[i - 1] - celsius[i]);
+            var rise = celsius[i - 1] - celsius[i];
+            celsius[i] += (share * rise) + (half * (celsius[i - 2] - celsius[i - 1] - rise));
         }
 
-        celsius[TankGeometry.StirredLayers] += share * (stirred - celsius[TankGeometry.StirredLayers]);
-        celsius[..TankGeometry.StirredLayers].Fill(stirred + (share / TankGeometry.StirredLayers * (coldCelsius - stirred)));
+        var enters = (coldCelsius - stirred) / Stirred;
+        var above = stirred - celsius[Stirred];
+        celsius[Stirred] += (share * above) + (half * (enters - above));
+        celsius[..Stirred].Fill(stirred + (share * enters) - (half * enters / Stirred));
+        return leaving;
     }
 
     /// <summary>Mean temperature, degrees Celsius.</summary>

@@ -23,24 +23,13 @@ internal sealed class TankEstimator
     private const double CalmStepS = 20;
 
     /// <summary>
-    /// Longest single step through a gap, s, and how many of them at most: after half a day only the readings count.
-    /// </summary>
-    private const double LongestStepS = 60;
-
-    private const int MostSteps = 720;
-
-    /// <summary>
-    /// Deviation of a reading about the model, K, for one reading each half minute, in quiet and while water or heat
+    /// Deviation of a reading about the model, K, in quiet and while water or heat
     /// moves: steps of 1/16 K and noise of 0.03 K are the smaller part, what twelve layers leave out the greater.
-    /// Readings that come faster count less each.
     /// </summary>
-    private const double ReadingK = 0.12, MovingReadingK = 0.3, ReadingEachS = 30;
+    private const double ReadingK = 0.12, MovingReadingK = 0.3;
 
     /// <summary>Time after heating or a draw until a reading counts as one in quiet, s.</summary>
     private const double CalmS = 600;
-
-    /// <summary>A reading further off than this many deviations counts as this far off.</summary>
-    private const double ClipDeviations = 3.5;
 
     /// <summary>Time of standing after which the air probe shows the place it stands in, s.</summary>
     private const double AirSettlesS = 3600;
@@ -48,41 +37,37 @@ internal sealed class TankEstimator
     /// <summary>Coolant this much warmer than the tank says something of the coil, K.</summary>
     private const double CoilTeachesK = 8;
 
-    /// <summary>Least weight of a hypothesis: no reading rules one out for good.</summary>
-    private const double LeastWeight = 0.01;
+    private static readonly int[] s_lags = [Row.Lag, Row.Lag + 1, Row.Lag + 2];
+    private static readonly int[] s_settling =
+    [
+        .. Enumerable.Range(Row.Layer, N), .. Enumerable.Range(Row.Probe, 3), .. Enumerable.Range(Row.Offset, 3),
+    ];
 
-    /// <summary>
-    /// How much of a reading's likelihood counts: what the model leaves out is alike from reading to reading.
-    /// </summary>
-    private const double Tempering = 0.3;
-
-    private static readonly int[] s_settling = [.. Enumerable.Range(Row.Layer, N), .. Enumerable.Range(Row.Probe, 3), .. Enumerable.Range(Row.Offset, 3)];
     private static readonly int[] s_standing = [.. s_settling, Row.Loss];
-    private static readonly int[] s_heating = [.. s_settling, Row.Lag, Row.Lag + 1, Row.Lag + 2, Row.Coil, Row.CoilFoot, Row.CoilReach, Row.CoolantGain];
+    private static readonly int[] s_heating =
+        [.. s_settling, .. s_lags, Row.Coil, Row.CoilFoot, Row.CoilReach, Row.CoolantGain];
+
     private static readonly int[] s_element = [.. s_settling, Row.Element];
     private static readonly int[] s_circulating = [.. s_settling, Row.Circulation];
-    private static readonly int[] s_drawing = [.. s_settling, Row.Lag, Row.Lag + 1, Row.Lag + 2, Row.Draw];
+    private static readonly int[] s_drawing = [.. s_settling, .. s_lags, Row.Draw];
 
     private readonly VanDescription _van;
     private readonly TankLearning _learning;
     private bool _isDrained;
     private readonly EnsemblePrior _prior;
-    private readonly TankHypothesis[] _hypotheses;
+    private readonly HypothesisSet _hypotheses;
     private readonly TankBelief _belief;
     private readonly DrawWatch _draw = new();
     private readonly NaturalCirculation _circulation = new();
     private readonly double[] _before = [double.NaN, double.NaN, double.NaN];
-    private bool[] _isTankProbe = [];
     private TankEstimate? _current;
     private bool _isStarted;
     private double _updatedS;
-    private double _lostS;
     private double _quietS;
     private double _airCelsius;
     private double? _coolant;
     private bool _isElementOn;
     private readonly AirSwing _air = new();
-    private int _readings;
 
     /// <summary>An estimator that goes on from what was learnt.</summary>
     public TankEstimator(VanDescription van, LearntTank learnt, Estimate? learntCoilWPerK)
@@ -90,10 +75,9 @@ internal sealed class TankEstimator
         _van = van;
         Geometry = new TankGeometry(van.Tank);
         _prior = new EnsemblePrior(van.Tank, learnt, learntCoilWPerK);
-        var heights = van.Fitted.Has(Channel.TankBottom) ? 3 : 1;
-        _hypotheses = [.. Enumerable.Range(0, heights).Select(layer => new TankHypothesis(Geometry, _prior, layer) { Weight = 1.0 / heights })];
-        _belief = new TankBelief(van.Tank, Geometry, _hypotheses);
-        _learning = new TankLearning(Geometry, _prior, _hypotheses, _belief, learnt, learntCoilWPerK);
+        _hypotheses = new HypothesisSet(van, Geometry, _prior);
+        _belief = new TankBelief(van.Tank, Geometry, _hypotheses.All, !van.Fitted.Has(Channel.TankBottom));
+        _learning = new TankLearning(Geometry, _prior, _hypotheses.All, _belief, learnt, learntCoilWPerK);
     }
 
     /// <summary>The estimate after the newest scan; made when asked for.</summary>
@@ -146,8 +130,12 @@ internal sealed class TankEstimator
         var isQuiet = !_draw.IsDrawing && !isElementOn && coolant is null;
         _quietS = isQuiet ? _quietS + stepS : 0;
         WatchForCirculation(scan, isQuiet, stepS);
-        Assimilate(scan, stepS, isInWorks && !_draw.IsDrawing ? s_settling : RowsToTeach());
-        _learning.Observe(_quietS, IsHeatedByCoil(_belief.MeanLayers().Value), _circulation.IsFound, isInWorks, _airCelsius, stepS);
+        var readingK = ReadingK + ((MovingReadingK - ReadingK) * Math.Exp(-_quietS / CalmS));
+        var isHeated = coolant is not null || isElementOn;
+        var rows = isInWorks && !_draw.IsDrawing ? s_settling : RowsToTeach();
+        _hypotheses.Assimilate(scan, stepS, readingK, rows, _draw.IsDrawing, isHeated);
+        var isHeatedByCoil = IsHeatedByCoil(_belief.MeanLayers().Value);
+        _learning.Observe(_quietS, isHeatedByCoil, _circulation.IsFound, isInWorks, _airCelsius, stepS);
     }
 
     /// <summary>Air by the tank in the time to come, as the days so far promise.</summary>
@@ -185,7 +173,9 @@ internal sealed class TankEstimator
         }
     }
 
-    /// <summary>What a reading may teach now: what acts on the tank, and the loss only when nothing else does.</summary>
+    /// <summary>
+    /// What a reading may teach now: what acts on the tank, and the loss only when nothing else does.
+    /// </summary>
     private int[] RowsToTeach()
     {
         if (_draw.IsDrawing)
@@ -210,7 +200,8 @@ internal sealed class TankEstimator
 
     private bool IsLosing => _learning.IsLeaking || _circulation.IsFound;
 
-    private bool IsHeatedByCoil(double meanCelsius) => _coolant is { } shown && shown > meanCelsius + CoilTeachesK && !_isElementOn;
+    private bool IsHeatedByCoil(double meanCelsius) =>
+        _coolant is { } shown && shown > meanCelsius + CoilTeachesK && !_isElementOn;
 
     private TankEstimate Make()
     {
@@ -219,7 +210,7 @@ internal sealed class TankEstimator
             return _isDrained ? TankEstimate.Unknown with { IsDrained = true } : TankEstimate.Unknown;
         }
 
-        var made = _belief.Make(_airCelsius, _readings);
+        var made = _belief.Make(_airCelsius, _hypotheses.Readings);
         return made with
         {
             IsHeatedByCoil = IsHeatedByCoil(made.MeanCelsius.Value),
@@ -233,25 +224,8 @@ internal sealed class TankEstimator
         _isStarted = true;
         _updatedS = scan.ElapsedS;
         _airCelsius = EnsemblePrior.AirStandInCelsius;
-        _isTankProbe = [scan.Fitted.Has(Channel.TankTop), scan.Fitted.Has(Channel.TankMiddle), scan.Fitted.Has(Channel.TankBottom)];
-        foreach (var hypothesis in _hypotheses)
-        {
-            _prior.Spread(hypothesis.Ensemble, scan.Fitted.Has(Channel.Surroundings), _isTankProbe);
-            hypothesis.KeepOffsetsApart(_isTankProbe);
-        }
-
-        SpreadLayers(scan);
+        _hypotheses.Start(scan);
         _current = null;
-    }
-
-    private void SpreadLayers(ScreenedScan scan)
-    {
-        var top = TankReadings.Nearest(scan, Channel.TankTop, Channel.TankMiddle, Channel.TankBottom);
-        var bottom = TankReadings.Nearest(scan, Channel.TankBottom, Channel.TankMiddle, Channel.TankTop);
-        foreach (var hypothesis in _hypotheses)
-        {
-            hypothesis.Spread(top, bottom, scan[Channel.TankBottom].IsGood);
-        }
     }
 
     private void Pass(ScreenedScan scan, double stepS, double? coolant, bool isElementOn)
@@ -271,115 +245,37 @@ internal sealed class TankEstimator
             _circulation.IsFound ? TankReadings.ColderLineOf(scan) ?? _airCelsius : null,
             _draw.IsDrawing ? _van.Tank.ColdSupplyCelsius : null,
             isElementOn);
-        var steps = Math.Min(MostSteps, (int)Math.Ceiling(stepS / LongestStepS));
-        foreach (var hypothesis in _hypotheses)
-        {
-            for (var i = 0; i < steps; i++)
-            {
-                hypothesis.Pass(stepS / steps, around);
-            }
-        }
+        _hypotheses.Pass(stepS, around);
     }
 
     private void WatchForCirculation(ScreenedScan scan, bool isQuiet, double stepS)
     {
         var wasFound = _circulation.IsFound;
         var areOpen = scan[Signal.ValvesClosed] != true;
-        _circulation.Observe(isQuiet && areOpen, TankReadings.Of(scan, Channel.TankTop), TankReadings.Of(scan, Channel.TankBottom), stepS);
-        foreach (var hypothesis in _hypotheses)
+        var (top, bottom) = (TankReadings.Of(scan, Channel.TankTop), TankReadings.Of(scan, Channel.TankBottom));
+        _circulation.Observe(isQuiet && areOpen, top, bottom, stepS);
+        if (_circulation.IsFound != wasFound)
         {
-            if (_circulation.IsFound && !wasFound)
-            {
-                hypothesis.BeginCirculation();
-            }
-            else if (wasFound && !_circulation.IsFound)
-            {
-                hypothesis.EndCirculation();
-            }
+            _hypotheses.SetCirculation(_circulation.IsFound);
         }
     }
 
     private void WatchForDraws(ScreenedScan scan, double stepS)
     {
-        var lowest = scan[Channel.TankBottom].IsGood ? 2 : scan[Channel.TankMiddle].IsGood ? 1 : scan[Channel.TankTop].IsGood ? 0 : -1;
+        var lowest = TankReadings.LowestGood(scan);
         if (lowest < 0)
         {
             return;
         }
 
-        var expected = 0.0;
-        foreach (var hypothesis in _hypotheses)
-        {
-            expected += hypothesis.Weight * hypothesis.Predict(lowest);
-        }
-
         var wasDrawing = _draw.IsDrawing;
-        var begins = _draw.Observe(lowest, scan[Channel.TankTop + lowest].Value, expected, stepS);
-        foreach (var hypothesis in _hypotheses)
+        if (_draw.Observe(lowest, scan[Channel.TankTop + lowest].Value, _hypotheses.Expect(lowest), stepS))
         {
-            if (begins)
-            {
-                hypothesis.BeginDraw(stepS, _van.Tank.ColdSupplyCelsius);
-            }
-            else if (wasDrawing && !_draw.IsDrawing)
-            {
-                hypothesis.EndDraw();
-            }
+            _hypotheses.BeginDraw(stepS);
         }
-    }
-
-    private void Assimilate(ScreenedScan scan, double stepS, int[] rows)
-    {
-        var readingK = ReadingK + ((MovingReadingK - ReadingK) * Math.Exp(-_quietS / CalmS));
-        var variance = readingK * readingK * Math.Max(1, ReadingEachS / stepS);
-        var isLost = true;
-        var sum = 0.0;
-        foreach (var hypothesis in _hypotheses)
+        else if (wasDrawing && !_draw.IsDrawing)
         {
-            var (likelihood, isOff) = Assimilate(hypothesis, scan, variance, rows);
-            isLost &= isOff;
-            hypothesis.Weight *= Math.Exp(Tempering * likelihood * Math.Min(1, stepS / ReadingEachS));
-            sum += hypothesis.Weight;
-            hypothesis.KeepOffsetsApart(_isTankProbe);
-            hypothesis.KeepWithinBounds(_draw.IsDrawing);
+            _hypotheses.EndDraw();
         }
-
-        foreach (var hypothesis in _hypotheses)
-        {
-            hypothesis.Weight = Math.Max(LeastWeight, hypothesis.Weight / sum);
-        }
-
-        _lostS = isLost ? _lostS + stepS : 0;
-        if (_lostS > 180)
-        {
-            // The model and the probes have parted: the readings are believed and the layers begun anew; what was
-            // learnt stays.
-            SpreadLayers(scan);
-            _lostS = 0;
-        }
-    }
-
-    private (double LogLikelihood, bool IsOff) Assimilate(TankHypothesis hypothesis, ScreenedScan scan, double variance, int[] rows)
-    {
-        Span<double> weights = stackalloc double[N];
-        var logLikelihood = 0.0;
-        var isOff = false;
-        for (var p = 2; p >= 0; p--)
-        {
-            var reading = scan[Channel.TankTop + p];
-            if (!reading.IsGood)
-            {
-                continue;
-            }
-
-            hypothesis.Predict(p);
-            hypothesis.Weigh(p, _draw.IsDrawing, weights);
-            var off = hypothesis.Ensemble.Assimilate(reading.Value, variance, ClipDeviations, rows, weights, out var total);
-            logLikelihood -= (0.5 * Math.Min(off * off, 25)) + (0.5 * Math.Log(total));
-            isOff |= Math.Abs(off) > 2 * ClipDeviations;
-            _readings++;
-        }
-
-        return (logLikelihood, isOff);
     }
 }

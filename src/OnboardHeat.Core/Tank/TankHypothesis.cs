@@ -38,13 +38,15 @@ internal sealed class TankHypothesis
     private readonly EnsemblePrior _prior;
     private readonly EnsembleStep _step;
     private readonly int _bottomLayer;
+    private readonly bool _hasUnseenCold;
     private long _steps;
 
-    public TankHypothesis(TankGeometry tank, EnsemblePrior prior, int bottomLayer)
+    public TankHypothesis(TankGeometry tank, EnsemblePrior prior, int bottomLayer, bool hasUnseenCold = false)
     {
         _tank = tank;
         _prior = prior;
         _bottomLayer = bottomLayer;
+        _hasUnseenCold = hasUnseenCold;
         _step = new EnsembleStep(Ensemble, tank, bottomLayer);
     }
 
@@ -54,12 +56,36 @@ internal sealed class TankHypothesis
     /// <summary>Its share of belief, 0 to 1.</summary>
     public double Weight { get; set; }
 
+    /// <summary>Mean of its water, °C.</summary>
+    public double MeanCelsius
+    {
+        get
+        {
+            var sum = 0.0;
+            for (var i = 0; i < N; i++)
+            {
+                sum += Ensemble.Mean(Row.Layer + i) / N;
+            }
+
+            return sum;
+        }
+    }
+
     /// <summary>Mean heat into the water in the last step, W.</summary>
     public double HeatingW { get; private set; }
 
     /// <summary>Begins anew from the readings, °C; unless only the layers have to, all else as well.</summary>
-    public void Spread(double topCelsius, double bottomCelsius, bool knowsBottom) =>
-        _prior.SpreadLayers(Ensemble, topCelsius, bottomCelsius, knowsBottom, _bottomLayer);
+    public void Spread(double topCelsius, double bottomCelsius, bool knowsBottom)
+    {
+        if (_hasUnseenCold && !knowsBottom)
+        {
+            _prior.SpreadUnseenCold(Ensemble, topCelsius);
+        }
+        else
+        {
+            _prior.SpreadLayers(Ensemble, topCelsius, bottomCelsius, knowsBottom, _bottomLayer);
+        }
+    }
 
     /// <summary>Lets time pass.</summary>
     public void Pass(double stepS, in TankSurroundings around)

@@ -16,6 +16,10 @@ internal static class TankReadings
     public static double Nearest(ScreenedScan scan, Channel first, Channel second, Channel third) =>
         scan[first].IsGood ? scan[first].Value : scan[second].IsGood ? scan[second].Value : scan[third].Value;
 
+    /// <summary>The lowest tank probe that is good: 0 top, 1 middle, 2 bottom; -1 for none.</summary>
+    public static int LowestGood(ScreenedScan scan) =>
+        scan[Channel.TankBottom].IsGood ? 2 : scan[Channel.TankMiddle].IsGood ? 1 : scan[Channel.TankTop].IsGood ? 0 : -1;
+
     /// <summary>What a channel reads, °C; NaN when it is not to be believed.</summary>
     public static double Of(ScreenedScan scan, Channel channel) => scan[channel].IsGood ? scan[channel].Value : double.NaN;
 

@@ -39,7 +39,7 @@ public sealed class LayeredShowerTests
             minutes += 1 / 6000.0;
         }
 
-        Assert.Equal(minutes, Minutes(65, 12), 0.08);
+        Assert.Equal(minutes, Minutes(65, 12), 0.02);
     }
 
     [Theory]
