@@ -13,5 +13,7 @@ internal sealed class NightResult
 
     public double? LossWPerK { get; set; }
 
+    public double? LearntWPerK { get; set; }
+
     public List<double> StoredErrors { get; } = [];
 }

@@ -9,8 +9,8 @@ internal sealed class CircuitLeak(TankGeometry tank)
     /// <summary>Standing before the window begins, s: layers and lines settle.</summary>
     private const double SettlesS = 900;
 
-    /// <summary>Length of a window, s.</summary>
-    private const double WindowS = 1500;
+    /// <summary>Length of a window, s; two in a row find it, because an estimate may shift once.</summary>
+    private const double WindowS = 1200;
 
     /// <summary>Times the usual loss from which on it is no lagging any more, and below which it is again.</summary>
     private const double FoundAt = 2.5, GoneAt = 1.7;
@@ -22,6 +22,7 @@ internal sealed class CircuitLeak(TankGeometry tank)
     private double _excessKs;
     private double _windowS;
     private double _standsS;
+    private bool _wasMore;
 
     /// <summary>Whether heat is leaving by another way than the lagging.</summary>
     public bool IsFound { get; private set; }
@@ -35,7 +36,7 @@ internal sealed class CircuitLeak(TankGeometry tank)
         if (!isQuiet)
         {
             (_standsS, _windowS, _excessKs) = (0, 0, 0);
-            IsFound = false;
+            (IsFound, _wasMore) = (false, false);
             return;
         }
 
@@ -56,7 +57,8 @@ internal sealed class CircuitLeak(TankGeometry tank)
         if (_windowS >= WindowS)
         {
             ApparentWPerK = (_startCelsius - meanCelsius) * tank.TotalJPerK / _excessKs;
-            IsFound = ApparentWPerK > usualWPerK * (IsFound ? GoneAt : FoundAt);
+            var isMore = ApparentWPerK > usualWPerK * (IsFound ? GoneAt : FoundAt);
+            (IsFound, _wasMore) = (isMore && (IsFound || _wasMore), isMore);
             _windowS = 0;
         }
     }

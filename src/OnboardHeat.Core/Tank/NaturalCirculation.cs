@@ -19,14 +19,35 @@ internal sealed class NaturalCirculation
     /// </summary>
     private const double FoundK = 1.5;
 
+    /// <summary>
+    /// Standing after which the lines have cooled from a drive or a draw, how long the other sign must last, s, and how much warmer
+    /// the warm line must be than air, than the bottom and than the cold line, K: no pipe is warmed by its
+    /// end beyond the water that it ends in, but by water that comes down it.
+    /// </summary>
+    private const double LinesCoolS = 1500, LineLastsS = 600, AboveAirK = 8, AboveBottomK = 3, AboveOtherLineK = 5;
+
     private double _standsS;
     private double _windowS;
     private double _apartK;
+    private double _warmS;
 
     /// <summary>
     /// Whether coolant circulates. It stays so until the tank is heated or drawn from: the filter finds how much.
     /// </summary>
     public bool IsFound { get; private set; }
+
+    /// <summary>
+    /// Takes what the lines read (°C, NaN for none) beside a tank that is cold below, where the bottom can fall no
+    /// further.
+    /// </summary>
+    public void ObserveLines(double flow, double back, double bottom, double air, double stepS)
+    {
+        var (warm, cold) = (Math.Max(flow, back), Math.Min(flow, back));
+        var isWarm = _standsS > LinesCoolS && warm > bottom + AboveBottomK && warm > air + AboveAirK
+            && warm > cold + AboveOtherLineK;
+        _warmS = isWarm ? _warmS + stepS : 0;
+        IsFound |= _warmS >= LineLastsS;
+    }
 
     /// <summary>
     /// Takes what top and bottom probe read (°C, NaN for none) after so many more seconds; not quiet begins anew.
@@ -35,7 +56,7 @@ internal sealed class NaturalCirculation
     {
         if (!isQuiet)
         {
-            (_standsS, _windowS, IsFound) = (0, 0, false);
+            (_standsS, _windowS, _warmS, IsFound) = (0, 0, 0, false);
             return;
         }
 

@@ -254,6 +254,12 @@ internal sealed class TankEstimator
         var areOpen = scan[Signal.ValvesClosed] != true;
         var (top, bottom) = (TankReadings.Of(scan, Channel.TankTop), TankReadings.Of(scan, Channel.TankBottom));
         _circulation.Observe(isQuiet && areOpen, top, bottom, stepS);
+        if (isQuiet && areOpen && scan[Channel.Surroundings].IsGood)
+        {
+            var (flow, back) = (TankReadings.Of(scan, Channel.Flow), TankReadings.Of(scan, Channel.Return));
+            _circulation.ObserveLines(flow, back, bottom, _airCelsius, stepS);
+        }
+
         if (_circulation.IsFound != wasFound)
         {
             _hypotheses.SetCirculation(_circulation.IsFound);

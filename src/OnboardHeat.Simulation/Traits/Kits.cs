@@ -11,7 +11,11 @@ internal static class Kits
     public static FittedSet Full { get; } = new(
         [.. s_lines, Channel.Surroundings, Channel.Tray], [Signal.EngineRunning]);
 
-    /// <summary>The same without the tray.</summary>
+    /// <summary>The same, and a signal that tells when the electric element heats.</summary>
+    public static FittedSet FullWithElement { get; } = new(
+        [.. s_lines, Channel.Surroundings, Channel.Tray], [Signal.EngineRunning, Signal.ElementOn]);
+
+    /// <summary>Full without the tray.</summary>
     public static FittedSet NoTray { get; } = new([.. s_lines, Channel.Surroundings], [Signal.EngineRunning]);
 
     /// <summary>Tank and lines only.</summary>
