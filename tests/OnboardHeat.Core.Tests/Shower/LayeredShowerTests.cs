@@ -30,16 +30,27 @@ public sealed class LayeredShowerTests
     [Fact]
     public void ShorterSteps_ChangeTheMinutesByLess()
     {
+        // Steps of the unsmeared length are of first order: they smear the front just as the long ones say they do.
         var layers = Uniform(65);
         var minutes = 0.0;
         while (layers[^1] > 37)
         {
-            var hot = 6 * MixedWater.HotShare(new Celsius(layers[^1]), new Celsius(12), new Celsius(38));
-            LayeredTank.DrawStep(layers, hot / 6000 / s_tank.LayerLitres, 12);
-            minutes += 1 / 6000.0;
+            var leaving = LayeredTank.DrawStep(layers, TankGeometry.Unsmeared, 12);
+            var hot = 6 * MixedWater.HotShare(new Celsius(leaving), new Celsius(12), new Celsius(38));
+            minutes += TankGeometry.Unsmeared * s_tank.LayerLitres / hot;
         }
 
-        Assert.Equal(minutes, Minutes(65, 12), 0.02);
+        Assert.Equal(minutes, Minutes(65, 12), 0.05);
+    }
+
+    [Fact]
+    public void DrawStep_ConservesHeatAndStaysBetweenWhatMeets()
+    {
+        double[] layers = [12, 15, 20, 31, 44, 50, 55, 58, 60, 60, 61, 65];
+        var before = layers.Sum();
+        var leaving = LayeredTank.DrawStep(layers, 0.5, 10);
+        Assert.Equal(before + (0.5 * (10 - leaving)), layers.Sum(), 1e-9);
+        Assert.All(layers, layer => Assert.InRange(layer, 10, 65));
     }
 
     [Theory]
