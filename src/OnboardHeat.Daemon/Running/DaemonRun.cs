@@ -22,7 +22,6 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
     private const int JournalTurns = 128;
 
     private readonly OnboardHeatOptions _options = configuration.Options;
-    private readonly SystemdNotices _systemd = new();
 
     public async Task<int> ExecuteAsync(CancellationToken stopping)
     {
@@ -49,24 +48,21 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
         var log = journal.For("daemon");
         var file = new KeptFile(KeptFiles.PathIn(_options.History.Folder), hasSecondCopy: true);
         var kept = file.Read(notes.Add) ?? new KeptFileContent(0, KeptState.Fresh);
-        var saver = new StateSaver(
-            file, kept with { Run = kept.Run + 1, Probes = Fittings.Keep(_options, kept.Probes) }, time)
-        {
-            Tell = why => TellOfKeeping(log, why),
-        };
+        var saver = SaverOf(file, kept, log);
         var van = new RunningVan(_options);
         foreach (var mark in Fittings.ChangeMarks(_options, kept.Probes))
         {
             van.Inbox.Offer(mark);
         }
 
+        using var systemd = new SystemdNotices();
         using var ending = new CancellationTokenSource();
         using var wires = WiredVan.OfThisMachine(
             _options.OneWire.Bus, Fittings.ProbesOf(_options, kept.Probes), Fittings.ContactsOf(_options), Board.Open,
             van.Wake, time);
         using var pins = new PinOutputs(van, Board.Open, journal, time);
         var trials = new VanTrials(van, pins, journal, time);
-        using var loop = van.Judge(wires, kept, saver, pins.BeatBeside(_systemd), new TimeSyncMark(), time);
+        using var loop = van.Judge(wires, kept, saver, pins.BeatBeside(systemd), new TimeSyncMark(), time);
         var journalTurns = van.Feed.Subscribe("journal", JournalTurns);
         var firstDrive = new FirstDriveWorker(
             van.Feed.Subscribe("first drive", FirstDriveWorker.QueueCapacity), saver, log);
@@ -97,7 +93,7 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
 
         await using var lettingGo = StartMemory.LetGoLater(time);
         var isAsked = await workers.WaitAsync(stopping).ConfigureAwait(false);
-        _systemd.Stopping();
+        systemd.Stopping();
         Log.Stopping(log);
         await ending.CancelAsync().ConfigureAwait(false);
         await workers.EndAsync(FlushWithin, "judging", saver.Complete).ConfigureAwait(false);
@@ -115,6 +111,15 @@ internal sealed class DaemonRun(Configuration configuration, string configuratio
         new OffsetAnswer(bus),
         pairing,
         new CheckAnswer(van, configuration, bus, saver, firstDrive, trials));
+
+    /// <summary>
+    /// What keeps the small file; it begins with the new run's number and with the probes that are still the same.
+    /// </summary>
+    private StateSaver SaverOf(KeptFile file, KeptFileContent kept, ILogger log) => new(
+        file, kept with { Run = kept.Run + 1, Probes = Fittings.Keep(_options, kept.Probes) }, time)
+    {
+        Tell = why => TellOfKeeping(log, why),
+    };
 
     private static void TellOfKeeping(ILogger log, string? why)
     {

@@ -29,6 +29,25 @@ public sealed class ServiceProgramTests
     }
 
     [Fact]
+    public async Task ServiceManagerThatDoesNotRead_StopsNoJudging()
+    {
+        // The kernel keeps so many datagrams for a socket (net.unix.max_dgram_qlen, ten unless changed) and then lets a
+        // sender wait.
+        using var folder = new TemporaryFolder();
+        using var manager = new Socket(AddressFamily.Unix, SocketType.Dgram, ProtocolType.Unspecified);
+        manager.Bind(new UnixDomainSocketEndPoint(folder["notify"]));
+        using var van = new BusFolder();
+        using var daemon = RunningDaemon.Start(van.Configuration, ("NOTIFY_SOCKET", folder["notify"]));
+        await daemon.SaysAsync("control socket");
+        for (var i = 0; i < 12; i++)
+        {
+            // Each note makes a turn, and each turn feeds.
+            Assert.Equal(
+                0, (await WholeProgram.RunAsync(["note", $"turn {i}", "--config", van.Configuration])).ExitCode);
+        }
+    }
+
+    [Fact]
     public async Task ControlSocket_IsForOwnerAndGroupOnly()
     {
         using var van = new BusFolder();
@@ -46,7 +65,8 @@ public sealed class ServiceProgramTests
     {
         using var folder = new TemporaryFolder();
         using var van = new BusFolder();
-        using (var daemon = RunningDaemon.Start(van.Configuration, ("ONBOARDHEAT__Log__File", folder["onboardheat.log"])))
+        var toFile = ("ONBOARDHEAT__Log__File", folder["onboardheat.log"]);
+        using (var daemon = RunningDaemon.Start(van.Configuration, toFile))
         {
             await daemon.SaysAsync("page at");
             await daemon.TerminateAsync();
@@ -85,7 +105,8 @@ public sealed class ServiceProgramTests
             while (true)
             {
                 var count = await manager.ReceiveAsync(buffer, SocketFlags.None);
-                foreach (var word in Encoding.UTF8.GetString(buffer, 0, count).Split('\n', StringSplitOptions.RemoveEmptyEntries))
+                var notice = Encoding.UTF8.GetString(buffer, 0, count);
+                foreach (var word in notice.Split('\n', StringSplitOptions.RemoveEmptyEntries))
                 {
                     heard.Enqueue(word);
                 }
