@@ -10,6 +10,7 @@ namespace OnboardHeat.Limits.Wires;
 internal sealed class DaemonUnderTest : IDisposable
 {
     private readonly StringBuilder _log = new();
+    private readonly Dictionary<string, double> _threads = [];
     private readonly Process _process;
 
     private DaemonUnderTest(Process process, double startedAt)
@@ -43,10 +44,22 @@ internal sealed class DaemonUnderTest : IDisposable
     public double PeakMB => StatusKB("VmHWM:") / 1024;
 
     /// <summary>
-    /// Processor time of all its threads so far, seconds; by the scheduler's nanoseconds, not by its ticks of 10 ms.
+    /// Processor time of all threads seen so far, seconds; by the scheduler's nanoseconds, not by its ticks of 10 ms. To be
+    /// asked every second: a thread that ends between two looks takes with it what it did since the last.
     /// </summary>
-    public double ProcessorS => Directory.EnumerateDirectories(FormattableString.Invariant($"/proc/{_process.Id}/task"))
-        .Sum(thread => NanosecondsOf(Path.Combine(thread, "schedstat"))) / 1e9;
+    public double ProcessorS
+    {
+        get
+        {
+            foreach (var thread in Directory.EnumerateDirectories(FormattableString.Invariant($"/proc/{_process.Id}/task")))
+            {
+                _threads[thread] = Math.Max(
+                    _threads.GetValueOrDefault(thread), NanosecondsOf(Path.Combine(thread, "schedstat")));
+            }
+
+            return _threads.Values.Sum() / 1e9;
+        }
+    }
 
     /// <summary>Starts a program: a path, or <c>dotnet</c> with the path of an assembly.</summary>
     public static DaemonUnderTest Start(IReadOnlyList<string> program, string configuration)
