@@ -50,7 +50,8 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
         await AwaitSpanAsync(page, span => Math.Abs(((to - from) / (span.To - span.From)) - 1.3) < 0.01);
         var closer = Span(page);
         await page.Locator("#chart").PressAsync("ArrowLeft");
-        await AwaitSpanAsync(page, span => span.From < closer.From && Math.Abs(((span.To - span.From) / (closer.To - closer.From)) - 1) < 0.001);
+        await AwaitSpanAsync(page, span => span.From < closer.From
+            && Math.Abs(((span.To - span.From) / (closer.To - closer.From)) - 1) < 0.001);
         await page.Locator("#chart").PressAsync("-");
         await AwaitSpanAsync(page, span => span.To - span.From > 1.9 * (closer.To - closer.From));
     }
@@ -73,7 +74,8 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
         var page = await OpenAsync(Week);
         await page.Locator(".journeys button", new() { HasText = "Standing" }).First.ClickAsync();
         await Expect(page.Locator("#figures-title")).ToContainTextAsync("Standing");
-        foreach (var figure in (string[])["Water at start", "Water at end", "Warmest", "Heat given", "Loss", "Surroundings"])
+        foreach (var figure in (string[])["Water at start", "Water at end", "Warmest", "Heat given", "Loss",
+            "Surroundings"])
         {
             await Expect(page.Locator("#figures dt", new() { HasText = figure })).ToHaveCountAsync(1);
         }
@@ -110,7 +112,8 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
         await Expect(page.Locator("#answer")).ToContainTextAsync("90 % interval");
         await page.Locator("#left-title").ClickAsync();
         await Picture.KeepAsync(page, "compare-left-out");
-        await Expect(page.Locator("#nights-title")).ToHaveTextAsync(new Regex("Nights it rests on: 3 before, [34] after"));
+        await Expect(page.Locator("#nights-title"))
+            .ToHaveTextAsync(new Regex("Nights it rests on: 3 before, [34] after"));
         await Expect(page.Locator("#interval svg")).ToBeVisibleAsync();
         await Picture.KeepAsync(page, "compare-1280-day");
     }
@@ -129,7 +132,8 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
     public async Task Report_OpensFromItsFileWithoutANetwork()
     {
         var page = await OpenAsync(Week);
-        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "Report", Exact = true }).ClickAsync());
+        var download = await page.RunAndWaitForDownloadAsync(() =>
+            page.GetByRole(AriaRole.Link, new() { Name = "Report", Exact = true }).ClickAsync());
         var file = await download.PathAsync() + ".html";
         await download.SaveAsAsync(file);
         var opened = await stage.OpenAsync(new Uri(file).ToString());
@@ -160,7 +164,8 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
         await page.GetByRole(AriaRole.Button, new() { Name = "Mark the change" }).ClickAsync();
         await Expect(page.GetByLabel("What was done")).ToHaveValueAsync("");
         Assert.Equal(
-            [new PersonAction(ActionKind.Note, "", "a quiet lake"), new PersonAction(ActionKind.Changed, "hoses", "new clamps")],
+            [new PersonAction(ActionKind.Note, "", "a quiet lake"),
+            new PersonAction(ActionKind.Changed, "hoses", "new clamps")],
             stage.Inbox.TakeAll());
     }
 
@@ -173,11 +178,14 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
             foreach (var path in (string[])[Week, "/compare"])
             {
                 var page = await stage.OpenAsync(path, Screens.Of(width, height, isNight));
-                await Expect(page.Locator(path == "/compare" ? "#answer" : ".journeys button").First).Not.ToBeEmptyAsync(new() { Timeout = PatienceMs });
-                await Picture.KeepAsync(page, $"{(path == "/compare" ? "compare" : "review")}-{width}-{(isNight ? "night" : "day")}");
+                await Expect(page.Locator(path == "/compare" ? "#answer" : ".journeys button").First)
+                    .Not.ToBeEmptyAsync(new() { Timeout = PatienceMs });
+                await Picture.KeepAsync(page,
+                    $"{(path == "/compare" ? "compare" : "review")}-{width}-{(isNight ? "night" : "day")}");
                 var found = await page.RunAxe();
                 Assert.NotEmpty(found.Passes);
-                Assert.Empty(found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+                Assert.Empty(found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v =>
+                    $"{v.Id}: {v.Nodes[0].Html}"));
                 Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
             }
         }
@@ -194,10 +202,12 @@ public sealed class ReviewTests(ReviewStage stage) : IClassFixture<ReviewStage>,
     private static (DateTimeOffset From, DateTimeOffset To) Span(IPage page)
     {
         var query = System.Web.HttpUtility.ParseQueryString(new Uri(page.Url).Query);
-        DateTimeOffset At(string name) => DateTimeOffset.Parse(query[name]!, System.Globalization.CultureInfo.InvariantCulture);
+        DateTimeOffset At(string name) =>
+            DateTimeOffset.Parse(query[name]!, System.Globalization.CultureInfo.InvariantCulture);
         return (At("from"), At("to"));
     }
 
     private static Task AwaitSpanAsync(IPage page, Func<(DateTimeOffset From, DateTimeOffset To), bool> isWanted) =>
-        page.WaitForURLAsync(_ => isWanted(Span(page)), new() { Timeout = PatienceMs, WaitUntil = WaitUntilState.Commit });
+        page.WaitForURLAsync(_ =>
+            isWanted(Span(page)), new() { Timeout = PatienceMs, WaitUntil = WaitUntilState.Commit });
 }

@@ -132,8 +132,10 @@ internal static class Charts
         };
         Entry[] entries =
         [
-            .. Enumerable.Range(0, 60).Select(i => new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count])),
-            new Entry(at + TimeSpan.FromMinutes(59.5), JourneyJson.EventOf(drive, at + TimeSpan.FromMinutes(59.5)), null),
+            .. Enumerable.Range(0, 60).Select(i =>
+                new Entry(at + TimeSpan.FromMinutes(i), null, new double?[FigureNames.All.Count])),
+            new Entry(at + TimeSpan.FromMinutes(59.5), JourneyJson.EventOf(drive, at + TimeSpan.FromMinutes(59.5)),
+            null),
         ];
         return new StoredHour(
             number, Block.Seal(header, payload),

@@ -90,11 +90,15 @@ internal sealed class CoolingStretch(double heatJPerK)
         return new Estimate(lossWPerK, lossWPerK * share, TimeSpan.Zero, _count);
     }
 
-    /// <summary>By the probes where both are there: after a drive the estimate is slow to believe that all is mixed.</summary>
+    /// <summary>
+    /// By the probes where both are there: after a drive the estimate is slow to believe that all is mixed.
+    /// </summary>
     private static double LayersK(ScreenedScan scan, TankEstimate tank)
     {
         var (top, bottom) = (scan[Channel.TankTop], scan[Channel.TankBottom]);
-        return top.IsGood && bottom.IsGood ? top.Value - bottom.Value : tank.TopCelsius.Value - tank.BottomCelsius.Value;
+        return top.IsGood && bottom.IsGood
+            ? top.Value - bottom.Value
+            : tank.TopCelsius.Value - tank.BottomCelsius.Value;
     }
 
     private void Probes(ScreenedScan scan)

@@ -7,4 +7,5 @@ namespace OnboardHeat.Core.Journeys;
 /// Air by the tank, degrees Celsius; null where it is not known: then as at the point before.
 /// </param>
 /// <param name="IsHeatedByCoolant">Whether warm coolant passes the coil.</param>
-public readonly record struct CoursePoint(double AtS, double WaterCelsius, double? SurroundingsCelsius, bool IsHeatedByCoolant);
+public readonly record struct CoursePoint(double AtS, double WaterCelsius, double? SurroundingsCelsius,
+    bool IsHeatedByCoolant);

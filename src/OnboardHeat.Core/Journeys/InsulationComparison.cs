@@ -99,7 +99,8 @@ public static class InsulationComparison
     }
 
     /// <summary>
-    /// Nights differ by chance, and each is measured only so well: whichever is more counts, because few nights may be alike by luck.
+    /// Nights differ by chance, and each is measured only so well: whichever is more counts, because few nights may be
+    /// alike by luck.
     /// </summary>
     private static double HalfWidth(MeanDifference difference, List<Journey> old, List<Journey> young)
     {
@@ -113,7 +114,8 @@ public static class InsulationComparison
     private static double MeanVariance(List<Journey> nights) =>
         nights.Average(night => night.LossWPerK!.Value.Deviation * night.LossWPerK.Value.Deviation) / nights.Count;
 
-    private static Sample SampleOf(List<Journey> nights) => Sample.Of([.. nights.Select(night => night.LossWPerK!.Value.Value)]);
+    private static Sample SampleOf(List<Journey> nights) =>
+        Sample.Of([.. nights.Select(night => night.LossWPerK!.Value.Value)]);
 
     private static InsulationVerdict VerdictOf(double? difference, double? half) => (difference, half) switch
     {

@@ -167,7 +167,8 @@ internal sealed class JourneyFinder(VanDescription van)
 
     private void Rest(ScreenedScan scan, TankEstimate tank, bool isEngineOn)
     {
-        var isResting = !isEngineOn && scan[Signal.ElementOn] != true && (van.Fitted.Has(Signal.EngineRunning) || !_heating.IsOpen);
+        var isResting = !isEngineOn && scan[Signal.ElementOn] != true
+            && (van.Fitted.Has(Signal.EngineRunning) || !_heating.IsOpen);
         if (isResting && _drawing.IsOpen)
         {
             // Whether this is a draw shows when it ends.

@@ -21,7 +21,8 @@ public static class LikeForLike
     /// </param>
     /// <param name="heatJPerK">Heat of water and vessel for each kelvin, joules per kelvin, above zero.</param>
     public static IReadOnlyList<double> Put(
-        IReadOnlyList<CoursePoint> course, double startCelsius, double? surroundingsCelsius, double lossWPerK, double coilWPerK,
+        IReadOnlyList<CoursePoint> course, double startCelsius, double? surroundingsCelsius, double lossWPerK,
+        double coilWPerK,
         double heatJPerK)
     {
         ArgumentNullException.ThrowIfNull(course);

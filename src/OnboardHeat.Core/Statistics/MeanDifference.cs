@@ -22,7 +22,8 @@ internal readonly record struct MeanDifference(double Difference, double Standar
         if (first.Count == 1 || second.Count == 1)
         {
             var known = first.Count == 1 ? second : first;
-            return new MeanDifference(difference, known.Deviation * Math.Sqrt(1 + (1.0 / known.Count)), known.Count - 1);
+            return new MeanDifference(difference, known.Deviation * Math.Sqrt(1 + (1.0 / known.Count)),
+                known.Count - 1);
         }
 
         var (a, b) = (first.Variance / first.Count, second.Variance / second.Count);

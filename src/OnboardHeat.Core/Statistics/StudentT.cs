@@ -95,7 +95,9 @@ internal static class StudentT
         }
 
         var inverse = 1 / (x * x);
-        var series = ((((1.0 / 1188 * inverse) - (1.0 / 1680)) * inverse + (1.0 / 1260)) * inverse - (1.0 / 360)) * inverse + (1.0 / 12);
+        var series =
+            ((((1.0 / 1188 * inverse) - (1.0 / 1680)) * inverse + (1.0 / 1260)) * inverse - (1.0 / 360)) * inverse
+            + (1.0 / 12);
         return ((x - 0.5) * Math.Log(x)) - x + (0.5 * Math.Log(2 * Math.PI)) + (series / x) - Math.Log(product);
     }
 }

@@ -12,10 +12,14 @@ internal static class ReportCommand
     {
         var config = ConfigurationFile.Option();
         var output = OutputFile.Option();
-        var from = Text("--from", "DATE", "From this day (UTC) or time with an offset on; else seven days before the end.");
-        var to = Text("--to", "DATE", "Up to the end of this day (UTC), or this time with an offset; else to the newest on record.");
-        var share = new Option<bool>("--share") { Description = "Leaves out the van's name, dates, notes and other words of people." };
-        var command = new Command("report", "Writes the report of a trip: one HTML file that opens without a network and prints.")
+        var from = Text("--from", "DATE",
+            "From this day (UTC) or time with an offset on; else seven days before the end.");
+        var to = Text("--to", "DATE",
+            "Up to the end of this day (UTC), or this time with an offset; else to the newest on record.");
+        var share = new Option<bool>("--share") { Description =
+            "Leaves out the van's name, dates, notes and other words of people." };
+        var command =
+            new Command("report", "Writes the report of a trip: one HTML file that opens without a network and prints.")
         {
             from, to, share, output, config,
         };

@@ -10,7 +10,8 @@ namespace OnboardHeat.Engine.Ports;
 /// </param>
 /// <param name="State">For an alarm <c>raised</c> or <c>cleared</c>; else the action's target.</param>
 /// <param name="Text">The sentence, the note, or the journey as JSON.</param>
-public sealed record RecordedEvent(int Run, TimeSpan Elapsed, DateTimeOffset? Utc, string Kind, string Name, string State, string Text)
+public sealed record RecordedEvent(int Run, TimeSpan Elapsed, DateTimeOffset? Utc, string Kind, string Name,
+    string State, string Text)
 {
     /// <summary>Kind of an event that holds a journey.</summary>
     public const string JourneyKind = "journey";

@@ -55,7 +55,8 @@ internal static class CourseReading
         public int Count { get; private set; }
 
         public CoursePoint Point => new(
-            (FirstS + _lastS) / 2, _waterSum / Count, _aroundCount > 0 ? _aroundSum / _aroundCount : null, _heatedCount * 2 > Count);
+            (FirstS + _lastS) / 2, _waterSum / Count, _aroundCount > 0 ? _aroundSum / _aroundCount : null,
+            _heatedCount * 2 > Count);
 
         public void Add(double atS, Scan scan)
         {
@@ -84,7 +85,8 @@ internal static class CourseReading
                 _aroundCount++;
             }
 
-            if (scan[Signal.EngineRunning] != false && scan[Channel.Flow].HasValue && scan[Channel.Flow].Value > (sum / count) + HeatsFromK)
+            if (scan[Signal.EngineRunning] != false && scan[Channel.Flow].HasValue
+                && scan[Channel.Flow].Value > (sum / count) + HeatsFromK)
             {
                 _heatedCount++;
             }

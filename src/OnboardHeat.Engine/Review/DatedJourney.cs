@@ -10,7 +10,8 @@ namespace OnboardHeat.Engine.Review;
 /// <param name="To">Date of its end; null likewise.</param>
 /// <param name="Dating">How far these dates can be believed.</param>
 /// <param name="IsOpen">Whether it was still going on at the end of what is on record.</param>
-public sealed record DatedJourney(Journey Journey, DateTimeOffset? From, DateTimeOffset? To, RunDating Dating, bool IsOpen)
+public sealed record DatedJourney(Journey Journey, DateTimeOffset? From, DateTimeOffset? To, RunDating Dating,
+    bool IsOpen)
 {
     /// <summary>Its public form.</summary>
     public JourneyForm Form => JourneyJson.FormOf(Journey) with

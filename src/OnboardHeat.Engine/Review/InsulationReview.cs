@@ -22,7 +22,8 @@ public sealed class InsulationReview(JourneyBook book, IRecordReader record)
     private static readonly string[] s_changeCooling = ["insulation", "hoses", "coil", "probe"];
 
     /// <summary>Change marks that the record holds between two dates, oldest first.</summary>
-    public async Task<IReadOnlyList<RecordedEvent>> MarksAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<RecordedEvent>> MarksAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken)
     {
         var marks = new List<RecordedEvent>();
         await foreach (var recorded in record.ReadEventsAsync(from, to, cancellationToken).ConfigureAwait(false))
@@ -46,7 +47,8 @@ public sealed class InsulationReview(JourneyBook book, IRecordReader record)
         var from = others.Where(other => other.Utc < at - s_oneWork).Max(other => other.Utc) ?? (at - s_farthest);
         var to = others.Where(other => other.Utc > at + s_oneWork).Min(other => other.Utc) ?? (at + s_farthest);
         var journeys = await book.ReadAsync(from, to, cancellationToken).ConfigureAwait(false);
-        var whole = journeys.Where(one => !one.IsOpen && (one.From is null || one.From >= from) && (one.To is null || one.To <= to)).ToList();
+        var whole = journeys.Where(one => !one.IsOpen && (one.From is null || one.From >= from)
+            && (one.To is null || one.To <= to)).ToList();
         var answer = InsulationComparison.Of(
             whole.Select(one => one.Journey).Where(night => IsBefore(night, mark)),
             whole.Select(one => one.Journey).Where(night => IsAfter(night, mark)));
@@ -55,7 +57,8 @@ public sealed class InsulationReview(JourneyBook book, IRecordReader record)
             answer,
             [.. whole.Where(one => answer.Before.Contains(one.Journey))],
             [.. whole.Where(one => answer.After.Contains(one.Journey))],
-            [.. answer.LeftOut.Select(left => (whole.First(one => ReferenceEquals(one.Journey, left.Night)), left.IsAfter, left.Why))]);
+            [.. answer.LeftOut.Select(left =>
+            (whole.First(one => ReferenceEquals(one.Journey, left.Night)), left.IsAfter, left.Why))]);
     }
 
     private static bool IsBefore(Journey night, RecordedEvent mark) =>

@@ -16,13 +16,15 @@ public static class InsulationWords
             return $"Not enough nights to say: {rests} can be used, and each side needs one at least.";
         }
 
-        var means = Text($"The tank lost {answer.BeforeWPerK:0.00} W/K before and loses {answer.AfterWPerK:0.00} W/K now");
+        var means = Text(
+            $"The tank lost {answer.BeforeWPerK:0.00} W/K before and loses {answer.AfterWPerK:0.00} W/K now");
         if (answer is not { LowWPerK: { } low, HighWPerK: { } high })
         {
             return $"Not enough nights to say. {means}, but with {rests} nobody knows how much nights differ by chance.";
         }
 
-        var interval = Text($"{difference:+0.00;-0.00;0.00} W/K, 90 % interval {low:+0.00;-0.00;0.00} to {high:+0.00;-0.00;0.00}");
+        var interval =
+            Text($"{difference:+0.00;-0.00;0.00} W/K, 90 % interval {low:+0.00;-0.00;0.00} to {high:+0.00;-0.00;0.00}");
         return answer.Verdict switch
         {
             InsulationVerdict.Better => $"Yes, it is better. {means}: {interval}. This rests on {rests}.",

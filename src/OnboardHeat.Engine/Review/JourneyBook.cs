@@ -36,13 +36,15 @@ public sealed class JourneyBook(IRecordReader record, VanDescription van)
     private readonly Dictionary<int, (TimeSpan Last, IReadOnlyList<Journey> Found)> _tails = [];
 
     /// <summary>Journeys that touch a span of time, in the order of run and start.</summary>
-    public async Task<IReadOnlyList<DatedJourney>> ReadAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<DatedJourney>> ReadAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken)
     {
         var runs = await record.ReadRunsAsync(cancellationToken).ConfigureAwait(false);
         var byRun = runs.ToDictionary(run => run.Run);
         var found = new List<DatedJourney>();
         var kept = new Dictionary<int, List<Journey>>();
-        await foreach (var recorded in record.ReadEventsAsync(from, Later(to, s_longest), cancellationToken).ConfigureAwait(false))
+        await foreach (var recorded in record.ReadEventsAsync(from, Later(to, s_longest), cancellationToken)
+            .ConfigureAwait(false))
         {
             if (JourneyJson.Read(recorded) is { } journey && byRun.TryGetValue(recorded.Run, out var run))
             {
@@ -51,10 +53,12 @@ public sealed class JourneyBook(IRecordReader record, VanDescription van)
             }
         }
 
-        foreach (var run in runs.Where(run => (run.To ?? DateTimeOffset.MinValue) >= from && (run.From ?? DateTimeOffset.MinValue) <= to))
+        foreach (var run in runs.Where(run => (run.To ?? DateTimeOffset.MinValue) >= from
+            && (run.From ?? DateTimeOffset.MinValue) <= to))
         {
             var isNewest = run.Run == runs[^1].Run;
-            var ends = await TailAsync(run, kept.GetValueOrDefault(run.Run, []), to, cancellationToken).ConfigureAwait(false);
+            var ends = await TailAsync(run, kept.GetValueOrDefault(run.Run, []), to, cancellationToken)
+                .ConfigureAwait(false);
             found.AddRange(ends.Select(journey => Dated(journey, run, isNewest)));
         }
 
@@ -68,13 +72,15 @@ public sealed class JourneyBook(IRecordReader record, VanDescription van)
     private static DatedJourney Dated(Journey journey, RecordedEvent recorded, RecordedRun run)
     {
         var end = recorded.Utc - (recorded.Elapsed - TimeSpan.FromSeconds(journey.ToS));
-        return new DatedJourney(journey, end - TimeSpan.FromSeconds(journey.ToS - journey.FromS), end, run.Dating, IsOpen: false);
+        return new DatedJourney(journey, end - TimeSpan.FromSeconds(journey.ToS - journey.FromS), end, run.Dating,
+            IsOpen: false);
     }
 
     private static DatedJourney Dated(Journey journey, RecordedRun run, bool isOpen)
     {
         var end = run.To - (run.LastElapsed - TimeSpan.FromSeconds(journey.ToS));
-        return new DatedJourney(journey, end - TimeSpan.FromSeconds(journey.ToS - journey.FromS), end, run.Dating, isOpen);
+        return new DatedJourney(journey, end - TimeSpan.FromSeconds(journey.ToS - journey.FromS), end, run.Dating,
+            isOpen);
     }
 
     private async Task<IReadOnlyList<Journey>> TailAsync(
@@ -95,7 +101,8 @@ public sealed class JourneyBook(IRecordReader record, VanDescription van)
             }
         }
 
-        var begin = kept.Count > 0 ? TimeSpan.FromSeconds(kept.Max(journey => journey.ToS)) - s_settles : run.FirstElapsed;
+        var begin = kept.Count > 0 ? TimeSpan.FromSeconds(kept.Max(journey => journey.ToS)) - s_settles
+            : run.FirstElapsed;
         begin = begin < run.FirstElapsed ? run.FirstElapsed : begin;
         var found = run.LastElapsed - begin <= s_tailMost
             ? await ReplayAsync(run, begin, cancellationToken).ConfigureAwait(false)
@@ -113,7 +120,8 @@ public sealed class JourneyBook(IRecordReader record, VanDescription van)
         return [.. found.Where(journey => IsMissing(journey, kept))];
     }
 
-    private async Task<IReadOnlyList<Journey>> ReplayAsync(RecordedRun run, TimeSpan begin, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<Journey>> ReplayAsync(RecordedRun run, TimeSpan begin,
+        CancellationToken cancellationToken)
     {
         var monitor = new Monitor(van, KeptState.Fresh, ForecastTiming.WhenAsked);
         var found = new List<Journey>();

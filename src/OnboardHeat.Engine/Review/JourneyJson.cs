@@ -17,7 +17,8 @@ public static class JourneyJson
     {
         ArgumentNullException.ThrowIfNull(journey);
         var text = JsonSerializer.Serialize(FormOf(journey), ReviewJsonContext.Default.JourneyForm);
-        return new RecordedEvent(journey.Run, elapsed, null, RecordedEvent.JourneyKind, PublicNames.Of(journey.Type), "", text);
+        return new RecordedEvent(journey.Run, elapsed, null, RecordedEvent.JourneyKind, PublicNames.Of(journey.Type),
+            "", text);
     }
 
     /// <summary>
@@ -78,7 +79,8 @@ public static class JourneyJson
         };
     }
 
-    private static Journey? JourneyOf(JourneyForm form, int run) => !TypeOf(form.Type, out var type) ? null : new Journey
+    private static Journey? JourneyOf(JourneyForm form, int run) =>
+        !TypeOf(form.Type, out var type) ? null : new Journey
     {
         Type = type,
         Run = run,

@@ -32,7 +32,8 @@ public sealed record Overlay
 
     /// <summary>Reads two spans; null where one of them has nothing on record.</summary>
     public static async Task<Overlay?> ReadAsync(
-        ReviewSpan first, ReviewSpan second, IRecordReader record, VanDescription van, CancellationToken cancellationToken)
+        ReviewSpan first, ReviewSpan second, IRecordReader record, VanDescription van,
+        CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(van);
         var one = await CourseReading.ReadAsync(first, record, cancellationToken).ConfigureAwait(false);
@@ -44,11 +45,13 @@ public sealed record Overlay
 
         var startCelsius = one[0].WaterCelsius;
         var around = one.Where(point => point.SurroundingsCelsius is not null).ToList();
-        double? surroundingsCelsius = around.Count > 0 ? around.Average(point => point.SurroundingsCelsius!.Value) : null;
+        double? surroundingsCelsius = around.Count > 0 ? around.Average(point => point.SurroundingsCelsius!.Value)
+            : null;
         async Task<OverlaidCourse> PutAsync(ReviewSpan span, IReadOnlyList<CoursePoint> course)
         {
             var (lossWPerK, coilWPerK) = await ConductancesAsync(span, record, cancellationToken).ConfigureAwait(false);
-            var put = LikeForLike.Put(course, startCelsius, surroundingsCelsius, lossWPerK, coilWPerK, van.Tank.HeatJPerK);
+            var put = LikeForLike.Put(course, startCelsius, surroundingsCelsius, lossWPerK, coilWPerK,
+                van.Tank.HeatJPerK);
             return new OverlaidCourse(course, put, lossWPerK, coilWPerK);
         }
 
@@ -99,7 +102,8 @@ public sealed record Overlay
 
         var runs = await record.ReadRunsAsync(cancellationToken).ConfigureAwait(false);
         return runs.FirstOrDefault(one => one.Run == run) is { To: { } end } dated
-            ? (end.AddSeconds(span.FromS - dated.LastElapsed.TotalSeconds), end.AddSeconds(span.ToS - dated.LastElapsed.TotalSeconds) + late)
+            ? (end.AddSeconds(span.FromS - dated.LastElapsed.TotalSeconds),
+                end.AddSeconds(span.ToS - dated.LastElapsed.TotalSeconds) + late)
             : (DateTimeOffset.MinValue, DateTimeOffset.MinValue);
     }
 }

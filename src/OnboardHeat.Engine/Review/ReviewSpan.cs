@@ -58,12 +58,14 @@ public sealed record ReviewSpan
 
     /// <summary>Its scans, in order, each with the seconds since the span began.</summary>
     public async IAsyncEnumerable<(double AtS, Scan Scan)> ReadAsync(
-        IRecordReader record, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellationToken)
+        IRecordReader record,
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(record);
         if (Run is { } run)
         {
-            await foreach (var scan in (await OfRunAsync(record, run, cancellationToken).ConfigureAwait(false)).ConfigureAwait(false))
+            await foreach (var scan in (await OfRunAsync(record, run, cancellationToken).ConfigureAwait(false))
+                .ConfigureAwait(false))
             {
                 var elapsedS = scan.Elapsed.TotalSeconds;
                 if (scan.Run == run && elapsedS >= FromS && elapsedS <= ToS)
@@ -86,7 +88,8 @@ public sealed record ReviewSpan
         }
     }
 
-    private async Task<IAsyncEnumerable<Scan>> OfRunAsync(IRecordReader record, int run, CancellationToken cancellationToken)
+    private async Task<IAsyncEnumerable<Scan>> OfRunAsync(IRecordReader record, int run,
+        CancellationToken cancellationToken)
     {
         var runs = await record.ReadRunsAsync(cancellationToken).ConfigureAwait(false);
 

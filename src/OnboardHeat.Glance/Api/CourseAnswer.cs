@@ -6,4 +6,5 @@ namespace OnboardHeat.Glance.Api;
 /// <param name="PutCelsius">The same on the common footing.</param>
 /// <param name="LossWPerK">Loss coefficient that was used, watts per kelvin.</param>
 /// <param name="CoilWPerK">Coil conductance that was used, watts per kelvin.</param>
-internal sealed record CourseAnswer(double[] T, double[] WaterCelsius, double[] PutCelsius, double LossWPerK, double CoilWPerK);
+internal sealed record CourseAnswer(double[] T, double[] WaterCelsius, double[] PutCelsius, double LossWPerK,
+    double CoilWPerK);

@@ -30,14 +30,16 @@ internal sealed class DownloadEndpoint(IRecordReader record, JourneyBook book, F
         };
         if (send is null)
         {
-            await Body.SayAsync(context, StatusCodes.Status404NotFound, "There are readings, journeys and events, each as .csv and .json.");
+            await Body.SayAsync(context, StatusCodes.Status404NotFound,
+                "There are readings, journeys and events, each as .csv and .json.");
             return;
         }
 
         if (await SpanQuery.ReadAsync(context) is { } span)
         {
             context.Response.Headers.ContentDisposition = $"attachment; filename=\"{name}\"";
-            context.Response.ContentType = name.EndsWith(".csv", StringComparison.Ordinal) ? "text/csv; charset=utf-8" : "application/json";
+            context.Response.ContentType = name.EndsWith(".csv", StringComparison.Ordinal) ? "text/csv; charset=utf-8"
+                : "application/json";
             await send(span, context);
         }
     }
@@ -59,7 +61,8 @@ internal sealed class DownloadEndpoint(IRecordReader record, JourneyBook book, F
     private async Task SendJourneysJsonAsync(SpanQuery span, HttpContext context)
     {
         var journeys = await book.ReadAsync(span.From, span.To, context.RequestAborted);
-        await Body.WriteAsync(context, new JourneysAnswer([.. journeys.Select(one => one.Form)]), ApiJson.Default.JourneysAnswer);
+        await Body.WriteAsync(context, new JourneysAnswer([.. journeys.Select(one => one.Form)]),
+            ApiJson.Default.JourneysAnswer);
     }
 
     private async Task SendEventsAsync(SpanQuery span, HttpContext context)

@@ -8,9 +8,10 @@ namespace OnboardHeat.Glance.Api;
 internal static class JourneyTable
 {
     /// <summary>Its head, with the units in the names.</summary>
-    public const string Head = "run,type,from_s,to_s,from_time,to_time,dating,open,start_celsius,end_celsius,peak_celsius,gained_kwh,mean_watts,"
-        + "coolant_kwh,element_kwh,both_kwh,to_40_s,to_60_s,surroundings_celsius,coil_w_per_k,loss_w_per_k,loss_deviation_w_per_k,"
-        + "start_excess_k,valves_open_share,ended_by,over_rating\n";
+    public const string Head =
+        "run,type,from_s,to_s,from_time,to_time,dating,open,start_celsius,end_celsius,peak_celsius,gained_kwh,"
+        + "mean_watts,coolant_kwh,element_kwh,both_kwh,to_40_s,to_60_s,surroundings_celsius,coil_w_per_k,loss_w_per_k,"
+        + "loss_deviation_w_per_k,start_excess_k,valves_open_share,ended_by,over_rating\n";
 
     /// <summary>One journey.</summary>
     public static string Row(JourneyForm form) => string.Create(
@@ -24,10 +25,13 @@ internal static class JourneyTable
             $"{Of(form, "coolant")},{Of(form, "element")},{Of(form, "both")},{form.ToFortyS},{form.ToSixtyS},{form.SurroundingsCelsius},")
         + string.Create(
             CultureInfo.InvariantCulture,
-            $"{form.CoilWPerK},{form.LossWPerK},{form.LossDeviationWPerK},{form.StartExcessK},{form.ValvesOpenShare},{form.EndedBy},{Parts(form)}\n");
+            $"{form.CoilWPerK},{form.LossWPerK},{form.LossDeviationWPerK},{form.StartExcessK},{form.ValvesOpenShare},")
+        + $"{form.EndedBy},{Parts(form)}\n";
 
-    private static double? Of(JourneyForm form, string source) => form.Sources?.FirstOrDefault(one => one.Source == source)?.GainedKWh;
+    private static double? Of(JourneyForm form, string source) =>
+        form.Sources?.FirstOrDefault(one => one.Source == source)?.GainedKWh;
 
     private static string Parts(JourneyForm form) => CellGuard.Cell(string.Join(
-        ' ', (form.OverRating ?? []).Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Part}:{part.Minutes}min"))));
+        ' ', (form.OverRating ?? []).Select(part =>
+        string.Create(CultureInfo.InvariantCulture, $"{part.Part}:{part.Minutes}min"))));
 }

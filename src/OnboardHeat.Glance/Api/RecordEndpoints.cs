@@ -19,11 +19,14 @@ internal sealed class RecordEndpoints(IRecordReader? record)
             return;
         }
 
-        var columns = context.Request.Query["columns"].ToString().Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        var isWide = int.TryParse(context.Request.Query["points"], CultureInfo.InvariantCulture, out var points) && points is >= 2 and <= MostPoints;
+        var columns = context.Request.Query["columns"].ToString()
+            .Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var isWide = int.TryParse(context.Request.Query["points"], CultureInfo.InvariantCulture, out var points)
+            && points is >= 2 and <= MostPoints;
         if (columns.Length is 0 or > 24 || !isWide || !columns.All(IsColumn))
         {
-            await Body.SayAsync(context, StatusCodes.Status400BadRequest, "columns (channels or figures) and points (2 to 4000) are needed.");
+            await Body.SayAsync(context, StatusCodes.Status400BadRequest,
+                "columns (channels or figures) and points (2 to 4000) are needed.");
             return;
         }
 
@@ -76,7 +79,8 @@ internal sealed class RecordEndpoints(IRecordReader? record)
         await Body.WriteAsync(
             context,
             new RunsAnswer([.. runs.Select(run => new RunAnswer(
-                run.Run, PictureJson.TimeOf(run.From), PictureJson.TimeOf(run.To), (run.LastElapsed - run.FirstElapsed).TotalSeconds, PublicNames.Of(run.Dating)))]),
+                run.Run, PictureJson.TimeOf(run.From), PictureJson.TimeOf(run.To),
+                (run.LastElapsed - run.FirstElapsed).TotalSeconds, PublicNames.Of(run.Dating)))]),
             ApiJson.Default.RunsAnswer);
     }
 

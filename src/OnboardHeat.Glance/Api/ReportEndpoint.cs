@@ -22,7 +22,8 @@ internal sealed class ReportEndpoint(TripReport report)
         }
 
         context.Response.ContentType = "text/html; charset=utf-8";
-        context.Response.Headers.ContentDisposition = $"attachment; filename=\"trip{(isShared ? "-to-share" : "")}.html\"";
+        context.Response.Headers.ContentDisposition =
+            $"attachment; filename=\"trip{(isShared ? "-to-share" : "")}.html\"";
         context.Response.ContentLength = page.Length;
         page.Position = 0;
         await page.CopyToAsync(context.Response.Body, context.RequestAborted);

@@ -23,22 +23,26 @@ internal sealed class ReviewEndpoints(IRecordReader record, VanDescription van)
         if (span is { } asked)
         {
             var journeys = await _book.ReadAsync(asked.From, asked.To, context.RequestAborted);
-            await Body.WriteAsync(context, new JourneysAnswer([.. journeys.Select(one => one.Form)]), ApiJson.Default.JourneysAnswer);
+            await Body.WriteAsync(context, new JourneysAnswer([.. journeys.Select(one => one.Form)]),
+                ApiJson.Default.JourneysAnswer);
         }
     }
 
     public async Task ServeCompareAsync(HttpContext context)
     {
-        if (!ReviewSpan.TryParse(context.Request.Query["a"], out var first) || !ReviewSpan.TryParse(context.Request.Query["b"], out var second))
+        if (!ReviewSpan.TryParse(context.Request.Query["a"], out var first)
+            || !ReviewSpan.TryParse(context.Request.Query["b"], out var second))
         {
             await Body.SayAsync(
-                context, StatusCodes.Status400BadRequest, "a and b are needed: run/from/to with elapsed seconds, or from/to as ISO 8601; 40 days at most.");
+                context, StatusCodes.Status400BadRequest,
+                "a and b are needed: run/from/to with elapsed seconds, or from/to as ISO 8601; 40 days at most.");
             return;
         }
 
         if (await Overlay.ReadAsync(first, second, record, van, context.RequestAborted) is not { } overlay)
         {
-            await Body.SayAsync(context, StatusCodes.Status404NotFound, "One of the two has no tank temperatures on record.");
+            await Body.SayAsync(context, StatusCodes.Status404NotFound,
+                "One of the two has no tank temperatures on record.");
             return;
         }
 
@@ -56,7 +60,8 @@ internal sealed class ReviewEndpoints(IRecordReader record, VanDescription van)
         var asked = context.Request.Query["at"].ToString();
         var mark = asked.Length == 0
             ? marks.LastOrDefault(one => one.State == "insulation")
-            : marks.FirstOrDefault(one => SpanQuery.TryTime(asked, out var at) && Math.Abs((one.Utc!.Value - at).TotalSeconds) < 1);
+            : marks.FirstOrDefault(one => SpanQuery.TryTime(asked, out var at)
+                && Math.Abs((one.Utc!.Value - at).TotalSeconds) < 1);
         if (mark is null && asked.Length > 0)
         {
             await Body.SayAsync(context, StatusCodes.Status404NotFound, "There is no change mark at that time.");

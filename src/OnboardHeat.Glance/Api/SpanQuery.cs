@@ -17,11 +17,13 @@ internal readonly record struct SpanQuery(DateTimeOffset From, DateTimeOffset To
             return new SpanQuery(from, to);
         }
 
-        await Body.SayAsync(context, StatusCodes.Status400BadRequest, "from and to are needed: ISO 8601 with offset, from before to.");
+        await Body.SayAsync(context, StatusCodes.Status400BadRequest,
+            "from and to are needed: ISO 8601 with offset, from before to.");
         return null;
     }
 
     /// <summary>Reads a date.</summary>
     public static bool TryTime(string? text, out DateTimeOffset time) => DateTimeOffset.TryParse(
-        text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out time);
+        text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+        out time);
 }

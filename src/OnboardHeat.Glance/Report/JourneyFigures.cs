@@ -24,11 +24,13 @@ internal static class JourneyFigures
     /// <summary>Everything that is known of it, a sentence each.</summary>
     public static IEnumerable<string> Of(Journey journey, VanDescription van, bool isShared)
     {
-        yield return Text($"Water {journey.StartCelsius:0.0} to {journey.EndCelsius:0.0} °C, warmest {journey.PeakCelsius:0.0} °C");
+        yield return Text(
+            $"Water {journey.StartCelsius:0.0} to {journey.EndCelsius:0.0} °C, warmest {journey.PeakCelsius:0.0} °C");
         yield return Text($"{journey.GainedKWh:+0.00;-0.00} kWh at {journey.MeanWatts:0} W");
         foreach (var source in journey.BySource)
         {
-            yield return Text($"By {SourceOf(source.Source)}: {source.GainedKWh:+0.00;-0.00} kWh in {source.Minutes:0} min, {source.MeanWatts:0} W");
+            yield return Text(
+                $"By {SourceOf(source.Source)}: {source.GainedKWh:+0.00;-0.00} kWh in {source.Minutes:0} min, {source.MeanWatts:0} W");
         }
 
         if (journey.ToFortyS is { } forty)
@@ -58,7 +60,8 @@ internal static class JourneyFigures
 
         foreach (var part in journey.OverRating)
         {
-            yield return Text($"{PartOf(part.Part, van, isShared)} above its rating for {part.Minutes:0.#} min, by up to {part.MostK:0.0} K");
+            yield return Text(
+                $"{PartOf(part.Part, van, isShared)} above its rating for {part.Minutes:0.#} min, by up to {part.MostK:0.0} K");
         }
     }
 

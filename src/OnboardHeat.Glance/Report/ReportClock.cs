@@ -17,7 +17,8 @@ internal sealed class ReportClock(DateTimeOffset start, TimeZoneInfo zone, bool 
 
     /// <summary>What stands under a chart's axis.</summary>
     public string Tick(DateTimeOffset time, bool isDays) => isShared
-        ? (isDays ? Text($"day {Day(time)}") : Text($"{Math.Floor((time - start).TotalHours):0}:{(time - start).Minutes:00}"))
+        ? (isDays ? Text($"day {Day(time)}")
+            : Text($"{Math.Floor((time - start).TotalHours):0}:{(time - start).Minutes:00}"))
         : Local(time).ToString(isDays ? "d MMM" : "HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>Midnight or whole hours by this clock, so that ticks stand at round times.</summary>
@@ -32,7 +33,8 @@ internal sealed class ReportClock(DateTimeOffset start, TimeZoneInfo zone, bool 
 
     private DateTimeOffset Local(DateTimeOffset time) => TimeZoneInfo.ConvertTime(time, zone);
 
-    private string SinceStart(DateTimeOffset time) => Text($"day {Day(time)}, {(time - start).Hours}:{(time - start).Minutes:00} h");
+    private string SinceStart(DateTimeOffset time) =>
+        Text($"day {Day(time)}, {(time - start).Hours}:{(time - start).Minutes:00} h");
 
     private int Day(DateTimeOffset time) => (int)Math.Floor((time - start).TotalDays) + 1;
 }

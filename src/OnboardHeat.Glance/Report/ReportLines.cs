@@ -16,7 +16,8 @@ internal static class ReportLines
     ];
 
     public static IReadOnlyList<SvgLine> Temperatures(IReadOnlyList<ChartLine> lines) =>
-        [.. s_channels.Select(c => new SvgLine(c.Label, c.Colour, c.Dash, PointsOf(lines, Channels.NameOf(c.Channel))))];
+        [.. s_channels.Select(c =>
+            new SvgLine(c.Label, c.Colour, c.Dash, PointsOf(lines, Channels.NameOf(c.Channel))))];
 
     public static IReadOnlyList<SvgLine> Heat(IReadOnlyList<ChartLine> lines) =>
         [new SvgLine("heat above the cold supply", "#b3360b", "", PointsOf(lines, FigureNames.StoredEnergyKWh))];

@@ -33,7 +33,8 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         Insulation();
         Journeys();
         Events();
-        Say($"<p class=\"soft\">Made by OnboardHeat, an instrument and no safety device. Figures are estimates from the van's own probes.</p>");
+        Say($"<p class=\"soft\">Made by OnboardHeat, an instrument and no safety device. ");
+        Say($"Figures are estimates from the van's own probes.</p>");
         Say($"</body></html>");
         return _html.ToString();
     }
@@ -55,16 +56,20 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
 
     private void Sums()
     {
-        var heating = content.Journeys.Where(one => one.Journey.Type == JourneyType.Heating).Select(one => one.Journey).ToList();
-        var draws = content.Journeys.Where(one => one.Journey.Type == JourneyType.Draw).Select(one => one.Journey).ToList();
+        var heating = content.Journeys.Where(one => one.Journey.Type == JourneyType.Heating).Select(one => one.Journey)
+            .ToList();
+        var draws = content.Journeys.Where(one => one.Journey.Type == JourneyType.Draw).Select(one => one.Journey)
+            .ToList();
         var alarms = content.Events.Count(one => one is { Kind: "alarm", State: "raised" });
-        Say($"<ul class=\"sums\"><li><b>{heating.Count}</b> heating runs<li><b>{heating.Sum(j => j.GainedKWh):0.00} kWh</b> gained");
+        Say($"<ul class=\"sums\"><li><b>{heating.Count}</b> heating runs");
+        Say($"<li><b>{heating.Sum(j => j.GainedKWh):0.00} kWh</b> gained");
         if (heating.Count > 0)
         {
             Say($"<li><b>{heating.Max(j => j.PeakCelsius):0} °C</b> warmest water");
         }
 
-        Say($"<li><b>{draws.Count}</b> draws<li><b>{Math.Abs(draws.Sum(j => j.GainedKWh)):0.00} kWh</b> drawn<li><b>{alarms}</b> alarms</ul>");
+        Say($"<li><b>{draws.Count}</b> draws<li><b>{Math.Abs(draws.Sum(j => j.GainedKWh)):0.00} kWh</b> drawn");
+        Say($"<li><b>{alarms}</b> alarms</ul>");
     }
 
     private void Undated()
@@ -80,16 +85,21 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         var bands = content.Journeys.Where(one => one is { From: not null, To: not null })
             .Select(one => new SvgBand(PublicNames.Of(one.Journey.Type), one.From!.Value, one.To!.Value)).ToList();
         var marks = content.Events.Where(one => one.Utc is not null && (one.Kind != "alarm" || one.State == "raised"))
-            .Where(one => !content.IsShared || one.Kind == "alarm").Select(one => new SvgMark(one.Utc!.Value, one.Kind == "alarm")).ToList();
+            .Where(one => !content.IsShared || one.Kind == "alarm").Select(one =>
+                new SvgMark(one.Utc!.Value, one.Kind == "alarm")).ToList();
         Say($"<h2>Temperatures</h2>");
         var (from, to) = (content.From, content.To);
         var degrees = ReportLines.Temperatures(content.Lines);
-        _html.Append(new SvgChart("Tank, coolant and surroundings", "°C", from, to, clock).Draw(degrees, bands, marks));
-        Say($"<p class=\"key\"><span><i class=\"box heating\"></i>heating run</span><span><i class=\"box standing\"></i>standing</span>");
+        var temperatures = new SvgChart("Tank, coolant and surroundings", "°C", from, to, clock);
+        _html.Append(temperatures.Draw(degrees, bands, marks));
+        Say($"<p class=\"key\"><span><i class=\"box heating\"></i>heating run</span>");
+        Say($"<span><i class=\"box standing\"></i>standing</span>");
         Say($"<span><i class=\"box draw\"></i>draw</span><span><i class=\"box stop\"></i>stop</span>");
         Say($"<span>▼ alarm</span><span>□ what people did</span></p>");
-        _html.Append(new SvgChart("Stored heat", "kWh", from, to, clock).Draw(ReportLines.Heat(content.Lines), bands, []));
-        _html.Append(new SvgChart("Shower", "minutes", from, to, clock).Draw(ReportLines.Shower(content.Lines), bands, []));
+        _html.Append(new SvgChart("Stored heat", "kWh", from, to, clock)
+            .Draw(ReportLines.Heat(content.Lines), bands, []));
+        _html.Append(new SvgChart("Shower", "minutes", from, to, clock)
+            .Draw(ReportLines.Shower(content.Lines), bands, []));
     }
 
     private void Insulation()
@@ -102,7 +112,8 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         Say($"<h2>Is the insulation better?</h2><p>{Text(InsulationWords.Of(reviewed.Answer))}</p>");
         foreach (var left in reviewed.LeftOut)
         {
-            Say($"<p class=\"soft\">Left out: {Text(clock.Moment(left.Night.From))}, {JourneyFigures.Length(Length(left.Night))}: ");
+            Say($"<p class=\"soft\">Left out: {Text(clock.Moment(left.Night.From))}, ");
+            Say($"{JourneyFigures.Length(Length(left.Night))}: ");
             Say($"{Text(InsulationWords.Of(left.Why))}.</p>");
         }
     }
@@ -113,7 +124,8 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         foreach (var one in content.Journeys)
         {
             var undated = one.Dating == RunDating.Undated ? " (clock not known to be right)" : "";
-            Say($"<tr><td>{Text(clock.Moment(one.From) + undated)}<td>{JourneyFigures.NameOf(one.Journey.Type)}{(one.IsOpen ? ", going on" : "")}");
+            var going = one.IsOpen ? ", going on" : "";
+            Say($"<tr><td>{Text(clock.Moment(one.From) + undated)}<td>{JourneyFigures.NameOf(one.Journey.Type)}{going}");
             Say($"<td>{JourneyFigures.Length(Length(one))}<td><ul>");
             foreach (var figure in JourneyFigures.Of(one.Journey, van, content.IsShared))
             {
@@ -140,7 +152,8 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         foreach (var one in shown)
         {
             // An alarm's sentence may name a part as its owner does.
-            Say($"<tr><td>{Text(clock.Moment(one.Utc))}<td>{Text($"{one.Name} {one.State}")}<td>{Text(content.IsShared ? "" : one.Text)}");
+            var words = content.IsShared ? "" : one.Text;
+            Say($"<tr><td>{Text(clock.Moment(one.Utc))}<td>{Text($"{one.Name} {one.State}")}<td>{Text(words)}");
         }
 
         Say($"</tbody></table>");

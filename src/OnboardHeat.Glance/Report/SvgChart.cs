@@ -70,7 +70,8 @@ internal sealed class SvgChart(string title, string unit, DateTimeOffset from, D
 
     private void Say(FormattableString text) => _svg.Append(text.ToString(CultureInfo.InvariantCulture));
 
-    private double X(DateTimeOffset at) => Left + (Math.Clamp((at - from) / (to - from), 0, 1) * (Width - Left - Right));
+    private double X(DateTimeOffset at) =>
+        Left + (Math.Clamp((at - from) / (to - from), 0, 1) * (Width - Left - Right));
 
     private double Y(double value) => Top + ((_high - value) / (_high - _low) * (Height - Top - Bottom));
 
@@ -97,7 +98,8 @@ internal sealed class SvgChart(string title, string unit, DateTimeOffset from, D
         for (var at = clock.RoundUp(from, apart); at <= to; at += apart)
         {
             Say($"<path class=\"grid\" d=\"M{X(at):0.#} {Top}V{Height - Bottom}\"/>");
-            Say($"<text x=\"{X(at):0.#}\" y=\"{Height - 10}\" text-anchor=\"middle\">{Text(clock.Tick(at, hours >= 24))}</text>");
+            Say($"<text x=\"{X(at):0.#}\" y=\"{Height - 10}\" text-anchor=\"middle\">");
+            Say($"{Text(clock.Tick(at, hours >= 24))}</text>");
         }
     }
 
@@ -108,7 +110,8 @@ internal sealed class SvgChart(string title, string unit, DateTimeOffset from, D
         foreach (var point in line.Points)
         {
             var isBroken = before is not { } last || (point.At - last) / (to - from) > GapShare;
-            path.Append(string.Create(CultureInfo.InvariantCulture, $"{(isBroken ? 'M' : 'L')}{X(point.At):0.#} {Y(point.Mean):0.#}"));
+            path.Append(string.Create(CultureInfo.InvariantCulture,
+                $"{(isBroken ? 'M' : 'L')}{X(point.At):0.#} {Y(point.Mean):0.#}"));
             before = point.At;
         }
 

@@ -71,9 +71,11 @@ public sealed class TripReport(IRecordReader record, VanDescription van, string 
     }
 
     private static List<string> Columns() =>
-        [.. Channels.All.ToArray().Select(Channels.NameOf), FigureNames.StoredEnergyKWh, FigureNames.ShowerMinutes, FigureNames.HeatingWatts];
+        [.. Channels.All.ToArray().Select(Channels.NameOf), FigureNames.StoredEnergyKWh, FigureNames.ShowerMinutes,
+            FigureNames.HeatingWatts];
 
-    private async Task<IReadOnlyList<RecordedEvent>> EventsAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<RecordedEvent>> EventsAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken)
     {
         var events = new List<RecordedEvent>();
         await foreach (var one in record.ReadEventsAsync(from, to, cancellationToken).ConfigureAwait(false))

@@ -19,7 +19,8 @@ internal static class ReviewRoutes
 
     public static IEnumerable<Route> For(GlanceSettings settings, GlancePorts ports, PageAssets assets)
     {
-        yield return new("GET", "/compare", Access.Shell, "The comparison.", context => assets.SendAsync(context, "compare.html"));
+        yield return new("GET", "/compare", Access.Shell, "The comparison.", context =>
+            assets.SendAsync(context, "compare.html"));
         var (journeys, compare, insulation, report, files) = (None, None, None, None, None);
         if (ports is { Record: { } record, Van: { } van })
         {

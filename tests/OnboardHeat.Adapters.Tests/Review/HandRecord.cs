@@ -28,12 +28,14 @@ internal sealed class HandRecord : IRecordReader
     public HandRecord Event(int run, double elapsedS, string kind, string name, string state, string text)
     {
         var elapsed = TimeSpan.FromSeconds(elapsedS);
-        Events.Add(new RecordedEvent(run, elapsed, Runs.First(one => one.Run == run).From + elapsed, kind, name, state, text));
+        Events.Add(new RecordedEvent(run, elapsed, Runs.First(one => one.Run == run).From + elapsed, kind, name, state,
+            text));
         return this;
     }
 
     /// <summary>A scan of both tank probes, surroundings, flow and engine.</summary>
-    public HandRecord Scan(int run, double elapsedS, double tankCelsius, double aroundCelsius, double flowCelsius = 15, bool isEngineOn = false)
+    public HandRecord Scan(int run, double elapsedS, double tankCelsius, double aroundCelsius, double flowCelsius = 15,
+        bool isEngineOn = false)
     {
         var elapsed = TimeSpan.FromSeconds(elapsedS);
         var scan = new Scan
@@ -48,30 +50,37 @@ internal sealed class HandRecord : IRecordReader
         return this;
     }
 
-    public IAsyncEnumerable<Scan> ReadScansAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken) =>
+    public IAsyncEnumerable<Scan> ReadScansAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken) =>
         Given(Scans.Where(scan => scan.Utc >= from && scan.Utc <= to));
 
     public IAsyncEnumerable<Scan> ReadRunScansAsync(int firstRun, int lastRun, CancellationToken cancellationToken) =>
         Given(Scans.Where(scan => scan.Run >= firstRun && scan.Run <= lastRun));
 
-    public IAsyncEnumerable<RecordedEvent> ReadEventsAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken) =>
-        Given(Events.Where(one => (one.Utc ?? DateTimeOffset.MinValue) >= from && (one.Utc ?? DateTimeOffset.MinValue) <= to));
+    public IAsyncEnumerable<RecordedEvent> ReadEventsAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken) =>
+        Given(Events.Where(one => (one.Utc ?? DateTimeOffset.MinValue) >= from
+            && (one.Utc ?? DateTimeOffset.MinValue) <= to));
 
-    public IAsyncEnumerable<RecordedFigures> ReadFiguresAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellationToken) =>
+    public IAsyncEnumerable<RecordedFigures> ReadFiguresAsync(DateTimeOffset from, DateTimeOffset to,
+        CancellationToken cancellationToken) =>
         Given(Figures.Where(one => one.Utc >= from && one.Utc <= to));
 
     public ValueTask<IReadOnlyList<RecordedRun>> ReadRunsAsync(CancellationToken cancellationToken) => new(Runs);
 
     public ValueTask<IReadOnlyList<ChartLine>> ReadChartAsync(
-        IReadOnlyList<string> columns, DateTimeOffset from, DateTimeOffset to, int points, CancellationToken cancellationToken) =>
+        IReadOnlyList<string> columns, DateTimeOffset from, DateTimeOffset to, int points,
+        CancellationToken cancellationToken) =>
         new([.. columns.Select(column => new ChartLine(column, Points(column, from, to)))]);
 
     public ValueTask<IReadOnlyList<RecordedMonth>> ReadMonthsAsync(CancellationToken cancellationToken) => new([]);
 
-    private List<ChartPoint> Points(string column, DateTimeOffset from, DateTimeOffset to) => !Channels.TryParse(column, out var channel) ? [] :
+    private List<ChartPoint> Points(string column, DateTimeOffset from, DateTimeOffset to) =>
+        !Channels.TryParse(column, out var channel) ? [] :
     [
         .. Scans.Where(scan => scan[channel].HasValue && scan.Utc >= from && scan.Utc <= to)
-            .Select(scan => new ChartPoint(scan.Utc!.Value, scan[channel].Value, scan[channel].Value, scan[channel].Value)),
+            .Select(scan =>
+                new ChartPoint(scan.Utc!.Value, scan[channel].Value, scan[channel].Value, scan[channel].Value)),
     ];
 
     private static async IAsyncEnumerable<T> Given<T>(IEnumerable<T> all)

@@ -13,7 +13,8 @@ public sealed class InsulationReviewTests
     {
         // GIVEN hoses changed on day 2, insulation on day 6, the coil on day 10, and a night each day.
         var record = Record();
-        record.Event(1, 2 * DayS, "mark", "changed", "hoses", "").Event(1, 6 * DayS, "mark", "changed", "insulation", "foam")
+        record.Event(1, 2 * DayS, "mark", "changed", "hoses", "")
+            .Event(1, 6 * DayS, "mark", "changed", "insulation", "foam")
             .Event(1, 10 * DayS, "mark", "changed", "coil", "");
         var review = Review(record);
         var mark = (await review.MarksAsync(HandRecord.Start, HandRecord.Start.AddDays(20), CancellationToken.None))[1];
@@ -30,7 +31,8 @@ public sealed class InsulationReviewTests
     public async Task CoolantChanged_CutsNothing()
     {
         var record = Record();
-        record.Event(1, 3 * DayS, "mark", "changed", "coolant", "").Event(1, 6 * DayS, "mark", "changed", "insulation", "foam");
+        record.Event(1, 3 * DayS, "mark", "changed", "coolant", "")
+            .Event(1, 6 * DayS, "mark", "changed", "insulation", "foam");
         var review = Review(record);
         var mark = (await review.MarksAsync(HandRecord.Start, HandRecord.Start.AddDays(20), CancellationToken.None))[1];
         Assert.Equal(6, (await review.AnswerAsync(mark, CancellationToken.None)).Before.Count);

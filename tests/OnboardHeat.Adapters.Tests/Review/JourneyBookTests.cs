@@ -28,7 +28,8 @@ public sealed class JourneyBookTests
         // THEN the first run has its drive from the record and its rest from the scans, the second its drive, at their
         // dates.
         var first = journeys.Where(one => one.Journey.Run == 1).ToList();
-        Assert.Contains(first, one => one.Journey.Type == JourneyType.Heating && one.From >= SomeScans.Start && !one.IsOpen);
+        Assert.Contains(first, one => one.Journey.Type == JourneyType.Heating && one.From >= SomeScans.Start
+            && !one.IsOpen);
         var second = Assert.Single(journeys, one => one.Journey.Run == 2 && one.Journey.Type == JourneyType.Heating);
         Assert.Equal(JourneyEnd.RecordEnd, second.Journey.EndedBy);
         Assert.InRange((second.To!.Value - SomeScans.Start.AddDays(1)).TotalSeconds, 1600, 1800);
@@ -55,7 +56,8 @@ public sealed class JourneyBookTests
     {
         var record = new HandRecord().Run(1, 0, 30, RunDating.Undated);
         SomeJourney.On(record, SomeJourney.Drive(1, 40_000, 43_000));
-        var found = await new JourneyBook(record, RecorderRig.Van).ReadAsync(HandRecord.Start, HandRecord.Start.AddDays(2), CancellationToken.None);
+        var found = await new JourneyBook(record, RecorderRig.Van)
+            .ReadAsync(HandRecord.Start, HandRecord.Start.AddDays(2), CancellationToken.None);
         Assert.Equal("undated", Assert.Single(found).Form.Dating);
     }
 
@@ -68,7 +70,8 @@ public sealed class JourneyBookTests
         record.Events.Add(kept);
         var book = new JourneyBook(record, RecorderRig.Van);
         Assert.Empty(await book.ReadAsync(HandRecord.Start, HandRecord.Start.AddDays(2), CancellationToken.None));
-        var found = Assert.Single(await book.ReadAsync(DateTimeOffset.MinValue, DateTimeOffset.MinValue, CancellationToken.None));
+        var found = Assert.Single(await book.ReadAsync(DateTimeOffset.MinValue, DateTimeOffset.MinValue,
+            CancellationToken.None));
         Assert.Null(found.From);
         Assert.Equal("undated", found.Form.Dating);
     }

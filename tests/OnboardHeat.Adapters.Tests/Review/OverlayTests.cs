@@ -52,7 +52,8 @@ public sealed class OverlayTests
     public async Task NothingOnRecord_IsNull()
     {
         Assert.True(ReviewSpan.TryParse("1/0/3600", out var span));
-        Assert.Null(await Overlay.ReadAsync(span, span, new HandRecord().Run(1, 0, 2), RecorderRig.Van, CancellationToken.None));
+        Assert.Null(await Overlay.ReadAsync(span, span, new HandRecord().Run(1, 0, 2), RecorderRig.Van,
+            CancellationToken.None));
     }
 
     [Theory]
@@ -72,7 +73,8 @@ public sealed class OverlayTests
     {
         for (var s = 0; s <= 28_800; s += 60)
         {
-            record.Scan(1, fromS + s, aroundCelsius + ((startCelsius - aroundCelsius) * Math.Exp(-0.8 * s / HeatJPerK)), aroundCelsius);
+            record.Scan(1, fromS + s, aroundCelsius
+                + ((startCelsius - aroundCelsius) * Math.Exp(-0.8 * s / HeatJPerK)), aroundCelsius);
         }
     }
 }

@@ -73,7 +73,8 @@ public sealed class ReviewInterfaceTests
         // text.
         await using var page = await ServedPage.StartAsync(record: Record(), van: Van);
         using var answer = await page.Client.GetAsync($"/api/v1/download/events.csv?{Day}");
-        Assert.Equal("attachment; filename=\"events.csv\"", answer.Content.Headers.GetValues("Content-Disposition").Single());
+        Assert.Equal("attachment; filename=\"events.csv\"",
+            answer.Content.Headers.GetValues("Content-Disposition").Single());
         var lines = (await answer.Content.ReadAsStringAsync()).Split('\n');
         Assert.Equal("run,elapsed_s,time,kind,name,state,text", lines[0]);
         Assert.Contains("1,600,2026-05-23T06:10:00Z,action,note,,'=1+1", lines);
@@ -103,13 +104,15 @@ public sealed class ReviewInterfaceTests
     public async Task JourneysAsTable_HaveAColumnForEachHead()
     {
         await using var page = await ServedPage.StartAsync(record: Record(), van: Van);
-        var lines = (await page.Client.GetStringAsync($"/api/v1/download/journeys.csv?{Day}")).TrimEnd('\n').Split('\n');
+        var lines = (await page.Client.GetStringAsync($"/api/v1/download/journeys.csv?{Day}")).TrimEnd('\n')
+            .Split('\n');
         Assert.Equal(4, lines.Length);
         Assert.All(lines, line => Assert.Equal(lines[0].Split(',').Length, line.Split(',').Length));
         Assert.Contains(lines, line => line.StartsWith("1,heating,40000,43600,", StringComparison.Ordinal));
 
         // What stands since the drive is found in the scans.
-        Assert.Contains(lines, line => line.StartsWith("1,standing,4", StringComparison.Ordinal) && line.Contains(",trusted,1,", StringComparison.Ordinal));
+        Assert.Contains(lines, line => line.StartsWith("1,standing,4", StringComparison.Ordinal)
+            && line.Contains(",trusted,1,", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -119,7 +122,8 @@ public sealed class ReviewInterfaceTests
     [InlineData("changed", "probe/tank_top", "", true)]
     [InlineData("changed", "paint", "", false)]
     [InlineData("changed", "probe/roof", "", false)]
-    public async Task NotesAndChangeMarks_AreTakenFromAPairedPhoneWhereTheySaySomething(string action, string target, string text, bool isTaken)
+    public async Task NotesAndChangeMarks_AreTakenFromAPairedPhoneWhereTheySaySomething(string action, string target,
+        string text, bool isTaken)
     {
         await using var page = await ServedPage.StartAsync(record: Record(), van: Van);
         var phone = await page.PairAsync();
@@ -131,7 +135,8 @@ public sealed class ReviewInterfaceTests
 
     private static VanDescription Van { get; } = new()
     {
-        Fitted = new FittedSet([Channel.TankTop, Channel.TankBottom, Channel.Surroundings, Channel.Flow], [Signal.EngineRunning]),
+        Fitted = new FittedSet([Channel.TankTop, Channel.TankBottom, Channel.Surroundings, Channel.Flow],
+            [Signal.EngineRunning]),
     };
 
     private static HandRecord Record()
@@ -149,7 +154,8 @@ public sealed class ReviewInterfaceTests
     }
 
     /// <summary>Every key of an answer stands in its schema, with a type that the schema allows.</summary>
-    private static void Compare(JsonElement value, JsonElement schema, JsonElement schemas, string at, HashSet<string> seen)
+    private static void Compare(JsonElement value, JsonElement schema, JsonElement schemas, string at,
+        HashSet<string> seen)
     {
         if (schema.TryGetProperty("$ref", out var link))
         {
@@ -158,8 +164,10 @@ public sealed class ReviewInterfaceTests
         }
 
         var type = schema.GetProperty("type");
-        var allowed = type.ValueKind == JsonValueKind.Array ? type.EnumerateArray().Select(t => t.GetString()!).ToArray() : [type.GetString()!];
-        Assert.True(allowed.Contains(TypeOf(value)) || (TypeOf(value) == "integer" && allowed.Contains("number")), $"{at}: {value}");
+        var allowed = type.ValueKind == JsonValueKind.Array
+            ? type.EnumerateArray().Select(t => t.GetString()!).ToArray() : [type.GetString()!];
+        Assert.True(allowed.Contains(TypeOf(value))
+            || (TypeOf(value) == "integer" && allowed.Contains("number")), $"{at}: {value}");
         if (schema.TryGetProperty("enum", out var names) && value.ValueKind == JsonValueKind.String)
         {
             Assert.Contains(value.GetString(), names.EnumerateArray().Select(name => name.GetString()));
@@ -169,7 +177,8 @@ public sealed class ReviewInterfaceTests
         {
             foreach (var property in value.EnumerateObject())
             {
-                Assert.True(schema.GetProperty("properties").TryGetProperty(property.Name, out var inner), $"{at}.{property.Name} is not described");
+                Assert.True(schema.GetProperty("properties").TryGetProperty(property.Name, out var inner),
+                    $"{at}.{property.Name} is not described");
                 seen.Add(property.Name);
                 Compare(property.Value, inner, schemas, $"{at}.{property.Name}", seen);
             }

@@ -10,7 +10,8 @@ namespace OnboardHeat.Adapters.Tests.Review;
 
 public sealed class TripReportTests
 {
-    private const string Hostile = "</script><script>alert(1)</script><img src=x onerror=alert(2)> & 'quoted' \"twice\"";
+    private const string Hostile =
+        "</script><script>alert(1)</script><img src=x onerror=alert(2)> & 'quoted' \"twice\"";
 
     [Fact]
     public async Task Report_HoldsChartsFiguresAlarmsAndNotes()
@@ -52,9 +53,11 @@ public sealed class TripReportTests
     public async Task SharedReport_LeavesOutVanDatesNotesAndWords()
     {
         var html = await ReportAsync(Record(), isShared: true);
-        foreach (var word in new[] { "touring", "2026", " May", "alert(1)", "a quiet lake", "foam", "tray rose", "note", "Sat" })
+        foreach (var word in new[] { "touring", "2026", " May", "alert(1)", "a quiet lake", "foam", "tray rose",
+            "note", "Sat" })
         {
-            Assert.DoesNotContain(word, html[html.IndexOf("<body", StringComparison.Ordinal)..], StringComparison.Ordinal);
+            Assert.DoesNotContain(word, html[html.IndexOf("<body", StringComparison.Ordinal)..],
+                StringComparison.Ordinal);
         }
 
         Assert.Contains("coolant-loss raised", html);
@@ -78,7 +81,8 @@ public sealed class TripReportTests
     public async Task NothingOnRecord_WritesNothing()
     {
         using var to = new MemoryStream();
-        Assert.False(await Report(new HandRecord()).WriteAsync(new ReportRequest(null, null, false), to, CancellationToken.None));
+        Assert.False(await Report(new HandRecord())
+            .WriteAsync(new ReportRequest(null, null, false), to, CancellationToken.None));
         Assert.Equal(0, to.Length);
     }
 
@@ -92,7 +96,8 @@ public sealed class TripReportTests
 
         SomeJourney.On(record, SomeJourney.Drive(1, 40_000, 43_600));
         record.Event(1, 500, "action", "note", "", Hostile).Event(1, 900, "action", "note", "", "a quiet lake")
-            .Event(1, 1200, "mark", "changed", "insulation", "foam").Event(1, 41_000, "alarm", "coolant-loss", "raised", "tray rose 9 K");
+            .Event(1, 1200, "mark", "changed", "insulation", "foam")
+                .Event(1, 41_000, "alarm", "coolant-loss", "raised", "tray rose 9 K");
         return record;
     }
 
@@ -109,7 +114,8 @@ public sealed class TripReportTests
     private static async Task<string> ReportAsync(HandRecord record, bool isShared)
     {
         using var to = new MemoryStream();
-        Assert.True(await Report(record).WriteAsync(new ReportRequest(null, null, isShared), to, CancellationToken.None));
+        Assert.True(await Report(record)
+            .WriteAsync(new ReportRequest(null, null, isShared), to, CancellationToken.None));
         return Encoding.UTF8.GetString(to.ToArray());
     }
 }

@@ -8,12 +8,13 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Browser.Tests.Support;
 
 /// <summary>
-/// A week of the simulated van on record: a drive each evening, a night each day, better lagging half-way, notes that would be markup had
-/// anybody let them, and a last day whose clock was never known to be right.
+/// A week of the simulated van on record: a drive each evening, a night each day, better lagging half-way, notes that
+/// would be markup had anybody let them, and a last day whose clock was never known to be right.
 /// </summary>
 internal static class RecordedWeek
 {
-    public const string HostileNote = "</script><script>document.title='leaked'</script><img src=x onerror=document.title='leaked'>";
+    public const string HostileNote =
+        "</script><script>document.title='leaked'</script><img src=x onerror=document.title='leaked'>";
 
     /// <summary>Days before the lagging was changed, and after.</summary>
     private const int DaysEach = 3;
@@ -37,7 +38,8 @@ internal static class RecordedWeek
     {
         var feed = new TurnFeed();
         var turns = feed.Subscribe("record", 100_000);
-        await using var recorder = new Recorder(folder, 24, turns, new HouseStatus(), TimeProvider.System, static _ => { });
+        await using var recorder = new Recorder(folder, 24, turns, new HouseStatus(), TimeProvider.System, static _ =>
+            { });
         var recording = recorder.RunAsync();
         var change = new PersonAction(ActionKind.Changed, "insulation", "foam all round");
         KeptState kept = KeptState.Fresh;

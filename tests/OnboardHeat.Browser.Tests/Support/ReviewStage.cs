@@ -54,7 +54,8 @@ public sealed class ReviewStage : IAsyncLifetime
     {
         var isFile = path.StartsWith("file:", StringComparison.Ordinal);
         var context = await _browser!.NewContextAsync(
-            phone ?? new BrowserNewContextOptions { ViewportSize = Screens.TenInches, Locale = "en-GB", Offline = isFile });
+            phone ?? new BrowserNewContextOptions { ViewportSize = Screens.TenInches, Locale = "en-GB",
+            Offline = isFile });
         _phones.Add(context);
         var page = await context.NewPageAsync();
         page.PageError += (_, error) => Faults.Add(error);

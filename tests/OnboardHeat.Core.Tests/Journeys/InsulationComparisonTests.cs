@@ -8,8 +8,9 @@ public sealed class InsulationComparisonTests
     [Fact]
     public void LowerLoss_IsBetterWithItsInterval()
     {
-        // The figures of MeanDifferenceTests, whose half width of 0.0235135 a reference library gave, with the share that all nights
-        // have in common added as independent errors add: the root of 0.0235135² + (1.645 x 0.04 x 0.154167)², by hand 0.025608.
+        // The figures of MeanDifferenceTests, whose half width of 0.0235135 a reference library gave, with the share
+        // that all nights have in common added as independent errors add: the root of 0.0235135² + (1.645 x 0.04 x
+        // 0.154167)², by hand 0.025608.
         var answer = InsulationComparison.Of(Nights(0.812, 0.795, 0.824, 0.807), Nights(0.655, 0.671, 0.640));
         Assert.Equal(InsulationVerdict.Better, answer.Verdict);
         Assert.Equal(-0.154167, answer.DifferenceWPerK!.Value, 1e-5);
@@ -20,7 +21,8 @@ public sealed class InsulationComparisonTests
 
     [Fact]
     public void HigherLoss_IsWorse() =>
-        Assert.Equal(InsulationVerdict.Worse, InsulationComparison.Of(Nights(0.66, 0.65, 0.67), Nights(0.80, 0.81, 0.79)).Verdict);
+        Assert.Equal(InsulationVerdict.Worse,
+            InsulationComparison.Of(Nights(0.66, 0.65, 0.67), Nights(0.80, 0.81, 0.79)).Verdict);
 
     [Fact]
     public void ScatterAsWideAsTheDifference_ShowsNone()
@@ -33,7 +35,8 @@ public sealed class InsulationComparisonTests
     [Fact]
     public void NightsAlikeByLuck_AreNoSurerThanTheyAreMeasured()
     {
-        // Each night is good to 0.01 W/K: two means of two such nights differ by 0.01 at one deviation, and t(0.95, 2) is 2.920.
+        // Each night is good to 0.01 W/K: two means of two such nights differ by 0.01 at one deviation, and t(0.95, 2)
+        // is 2.920.
         var answer = InsulationComparison.Of(Nights(0.8, 0.8), Nights(0.795, 0.795));
         Assert.Equal(InsulationVerdict.NoDifferenceSeen, answer.Verdict);
         Assert.Equal(0.0292, (answer.HighWPerK!.Value - answer.LowWPerK!.Value) / 2, 0.0002);
@@ -89,7 +92,9 @@ public sealed class InsulationComparisonTests
     [Fact]
     public void DrivesAndDraws_ArePassedOver()
     {
-        var answer = InsulationComparison.Of([Night(0.8) with { Type = JourneyType.Heating }, Night(0.8) with { Type = JourneyType.Draw }], []);
+        var answer =
+            InsulationComparison.Of([Night(0.8) with { Type = JourneyType.Heating },
+            Night(0.8) with { Type = JourneyType.Draw }], []);
         Assert.Empty(answer.Before);
         Assert.Empty(answer.LeftOut);
     }

@@ -105,7 +105,8 @@ public sealed class JourneyFinderTests
         // hours).
         var drawnS = journeys.Where(j => j.Type == JourneyType.Draw).Sum(j => j.ToS - j.FromS);
         Assert.InRange(drawnS, 0, 300);
-        Assert.InRange(journeys.Where(j => j.Type == JourneyType.Standing).Sum(j => j.ToS - j.FromS), (4 * 3600) - drawnS - 60, 4 * 3600);
+        Assert.InRange(journeys.Where(j => j.Type == JourneyType.Standing).Sum(j => j.ToS - j.FromS),
+            (4 * 3600) - drawnS - 60, 4 * 3600);
     }
 
     [Fact]

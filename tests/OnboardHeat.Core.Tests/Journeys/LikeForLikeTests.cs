@@ -41,8 +41,10 @@ public sealed class LikeForLikeTests
     public void UnknownSurroundings_AreTakenAsBefore()
     {
         var course = Cooling(70, 20, 0.8);
-        var holed = course.Select((point, i) => i % 3 == 0 ? point : point with { SurroundingsCelsius = null }).ToList();
-        Assert.Equal(LikeForLike.Put(course, 55, 5, 0.8, 0, HeatJPerK), LikeForLike.Put(holed, 55, 5, 0.8, 0, HeatJPerK));
+        var holed = course.Select((point, i) => i % 3 == 0 ? point : point with { SurroundingsCelsius = null })
+            .ToList();
+        Assert.Equal(LikeForLike.Put(course, 55, 5, 0.8, 0, HeatJPerK),
+            LikeForLike.Put(holed, 55, 5, 0.8, 0, HeatJPerK));
     }
 
     [Fact]
@@ -57,11 +59,13 @@ public sealed class LikeForLikeTests
         Leg[] legs = isDriven ? [new(LegKind.Country, 60)] : [new(LegKind.Parked, 8 * 60)];
         var plan = new DrivePlan
         {
-            Legs = legs, ScanPeriodS = 10, DaySwingK = 3, EngineCelsius = 80, OutsideCelsius = 18, TankBottomCelsius = 40, TankTopCelsius = 40,
+            Legs = legs, ScanPeriodS = 10, DaySwingK = 3, EngineCelsius = 80, OutsideCelsius = 18,
+                TankBottomCelsius = 40, TankTopCelsius = 40,
         };
         // Parked with the valves closed: circulation by buoyancy would be a second loss that no constant describes.
         plan = isDriven ? plan
-            : (plan with { TankBottomCelsius = 70, TankTopCelsius = 70 }).With(new Happening(0, HappeningKind.ValvesClosed, 1e9));
+            : (plan with { TankBottomCelsius = 70, TankTopCelsius = 70 })
+                .With(new Happening(0, HappeningKind.ValvesClosed, 1e9));
         var (mild, surroundings) = Course(plan);
         var (cold, _) = Course(plan with { OutsideCelsius = 4, TankBottomCelsius = 22, TankTopCelsius = 22 });
 
@@ -87,6 +91,7 @@ public sealed class LikeForLikeTests
     private static List<CoursePoint> Cooling(double startCelsius, double aroundCelsius, double lossWPerK) =>
     [
         .. Enumerable.Range(0, 97).Select(i => new CoursePoint(
-            i * 300, aroundCelsius + ((startCelsius - aroundCelsius) * Math.Exp(-lossWPerK * i * 300 / HeatJPerK)), aroundCelsius, false)),
+            i * 300, aroundCelsius + ((startCelsius - aroundCelsius) * Math.Exp(-lossWPerK * i * 300 / HeatJPerK)),
+            aroundCelsius, false)),
     ];
 }

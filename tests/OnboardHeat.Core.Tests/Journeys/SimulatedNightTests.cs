@@ -62,19 +62,23 @@ public sealed class SimulatedNightTests
     public void NothingChanged_IsNotToldAsBetterOrWorse()
     {
         var answer = InsulationComparison.Of(
-            Nights(BeforeWPerK, (72, 14, 9.5), (64, 9, 8), (69, 17, 10)), Nights(BeforeWPerK, (66, 7, 9), (71, 11, 10), (62, 15, 8.5)));
+            Nights(BeforeWPerK, (72, 14, 9.5), (64, 9, 8), (69, 17, 10)),
+            Nights(BeforeWPerK, (66, 7, 9), (71, 11, 10), (62, 15, 8.5)));
         Assert.Equal(InsulationVerdict.NoDifferenceSeen, answer.Verdict);
     }
 
-    private static IEnumerable<Journey> Nights(double lossWPerK, params (double Tank, double Outside, double Hours)[] nights) =>
-        nights.SelectMany((night, i) => Spells(Traits(lossWPerK), Night(night.Tank, night.Outside, night.Hours), 40 + i));
+    private static IEnumerable<Journey> Nights(double lossWPerK,
+        params (double Tank, double Outside, double Hours)[] nights) =>
+        nights.SelectMany((night, i) =>
+            Spells(Traits(lossWPerK), Night(night.Tank, night.Outside, night.Hours), 40 + i));
 
     private static VanTraits Traits(double lossWPerK)
     {
         var traits = new VanTraits();
         return traits with
         {
-            Tank = traits.Tank with { LossWPerK = lossWPerK, LossRiseShare = 0 }, Shelter = traits.Shelter with { NearTankShare = 0 },
+            Tank = traits.Tank with { LossWPerK = lossWPerK, LossRiseShare = 0 },
+                Shelter = traits.Shelter with { NearTankShare = 0 },
         };
     }
 
@@ -92,7 +96,8 @@ public sealed class SimulatedNightTests
     {
         var van = new SimulatedVan(traits, plan, seed);
         var monitor = new Core.Monitor(
-            new VanDescription { Fitted = traits.Fitted, Tank = new() { VesselMassKg = traits.Tank.SteelKg } }, KeptState.Fresh,
+            new VanDescription { Fitted = traits.Fitted, Tank = new() { VesselMassKg = traits.Tank.SteelKg } },
+            KeptState.Fresh,
             ForecastTiming.WhenAsked);
         List<Journey> journeys = [];
         while (van.Step())

@@ -10,7 +10,8 @@ public sealed class MeanDifferenceTests
     {
         // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.3, two-sample t-test on AUTO83B.DAT: summary figures
         // of the page; variances not assumed equal: t = -12.94627 with 136.8750 degrees of freedom.
-        var difference = MeanDifference.Of(new Sample(249, 20.14458, 6.41470), new Sample(79, 30.48101, 6.10771))!.Value;
+        var difference =
+            MeanDifference.Of(new Sample(249, 20.14458, 6.41470), new Sample(79, 30.48101, 6.10771))!.Value;
         Assert.Equal(10.33643, difference.Difference, 1e-5);
         Assert.Equal(12.94627, difference.Difference / difference.StandardError, 1e-4);
         Assert.Equal(136.8750, difference.Freedom, 1e-3);
@@ -21,7 +22,8 @@ public sealed class MeanDifferenceTests
     {
         // scipy 1.10.1: ttest_ind(after, before, equal_var=False) gives t = -14.302033812329535; the interval from its
         // standard error and t.ppf(0.95, 3.7061568098754556).
-        var difference = MeanDifference.Of(Sample.Of([0.812, 0.795, 0.824, 0.807]), Sample.Of([0.655, 0.671, 0.640]))!.Value;
+        var difference =
+            MeanDifference.Of(Sample.Of([0.812, 0.795, 0.824, 0.807]), Sample.Of([0.655, 0.671, 0.640]))!.Value;
         Assert.Equal(-14.302033812329535, difference.Difference / difference.StandardError, 1e-9);
         Assert.Equal(3.7061568098754556, difference.Freedom, 1e-9);
         Assert.Equal(-0.17768021205847356, difference.Difference - difference.HalfWidth(0.9), 1e-9);
@@ -53,7 +55,8 @@ public sealed class MeanDifferenceTests
     }
 
     [Fact]
-    public void Order_OnlyTurnsTheSign() => Gen.Select(Gen.Double[0.1, 2].Array[1, 6], Gen.Double[0.1, 2].Array[2, 6]).Sample((a, b) =>
+    public void Order_OnlyTurnsTheSign() =>
+        Gen.Select(Gen.Double[0.1, 2].Array[1, 6], Gen.Double[0.1, 2].Array[2, 6]).Sample((a, b) =>
     {
         var forth = MeanDifference.Of(Sample.Of(a), Sample.Of(b))!.Value;
         var back = MeanDifference.Of(Sample.Of(b), Sample.Of(a))!.Value;
