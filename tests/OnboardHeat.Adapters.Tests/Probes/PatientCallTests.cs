@@ -63,7 +63,8 @@ public sealed class PatientCallTests : IDisposable
         }
 
         Assert.Equal(PatientCall<int>.SetAsideMax, _call.SetAside);
-        Assert.Equal(PatientCall<int>.SetAsideMax + 1, Volatile.Read(ref _calls));
+        // On a busy machine a thread may be set aside before it has begun: fewer calls are in order, more are not.
+        Assert.InRange(Volatile.Read(ref _calls), 1, PatientCall<int>.SetAsideMax + 1);
     }
 
     [Fact]
