@@ -12,7 +12,8 @@ internal sealed class FuzzedRequests(Uri address, (string Cookie, string Token) 
     [
         "/", "/review", "/pair", "/assets/glance.js", "/assets/", "/assets/../../etc/passwd", "/assets/%2e%2e%2fphones.json", "/api/v1/session",
         "/api/v1/picture", "/api/v1/live", "/api/v1/chart", "/api/v1/events", "/api/v1/runs", "/api/v1/pair", "/api/v1/actions",
-        "/api/v1/openapi.json", "/api/v1/journeys", "/api/v1/compare", "/api/v1/report", "/api/v1/export", "/api/v2", "//", "/%00", "/%ff%fe", "*",
+        "/api/v1/openapi.json", "/api/v1/journeys", "/api/v1/compare", "/api/v1/report", "/api/v1/insulation", "/compare",
+        "/api/v1/download/readings.csv", "/api/v1/download/..%2fphones.json", "/api/v2", "//", "/%00", "/%ff%fe", "*",
         "http://elsewhere.example/", "/\u00e9", "/..;/", "?", "/api/v1/actions/", "/API/V1/PICTURE",
     ];
 
@@ -22,7 +23,7 @@ internal sealed class FuzzedRequests(Uri address, (string Cookie, string Token) 
         "9999-12-31T23:59:59Z", "tank_top", "tank_top,flow,return", ",,,", "%00", "%ff", "<script>", "1 OR 1=1", "../../../etc/passwd", "true", "null",
     ];
 
-    private static readonly string[] s_names = ["from", "to", "columns", "channels", "points", "run", "a", "b", "since", "kind", "share", "id"];
+    private static readonly string[] s_names = ["from", "to", "columns", "channels", "points", "run", "a", "b", "since", "at", "share", "undated"];
 
     private static readonly string[] s_bodies =
     [

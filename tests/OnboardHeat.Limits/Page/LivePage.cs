@@ -14,6 +14,18 @@ internal sealed class LivePage : IAsyncDisposable
 
     private LivePage(Uri address) => _reading = ReadAsync(new Uri(address, "api/v1/live"));
 
+    /// <summary>Pictures heard so far.</summary>
+    public int Count
+    {
+        get
+        {
+            lock (_elapsedS)
+            {
+                return _elapsedS.Count;
+            }
+        }
+    }
+
     public static LivePage Open(Uri address) => new(address);
 
     /// <summary>Waits for so many more pictures.</summary>
@@ -47,17 +59,6 @@ internal sealed class LivePage : IAsyncDisposable
         await _reading.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         _client.Dispose();
         _ending.Dispose();
-    }
-
-    private int Count
-    {
-        get
-        {
-            lock (_elapsedS)
-            {
-                return _elapsedS.Count;
-            }
-        }
     }
 
     private async Task ReadAsync(Uri live)

@@ -61,9 +61,12 @@ internal static class PageTrial
         var span = TimeSpan.FromSeconds(isShort ? 4 : 60);
         var idleMs = await daemon.Process.CpuMsOverAsync(span);
         var pages = await OpenAllAsync(daemon);
+        var heard = pages.Sum(page => page.Count);
         var busyMs = await daemon.Process.CpuMsOverAsync(span);
         var megabytes = daemon.Process.ResidentMegabytes();
+        heard = pages.Sum(page => page.Count) - heard;
         await CloseAllAsync(pages);
+        Console.WriteLine($"  {(double)heard / Pages:0.0} pictures to each page in {span.TotalSeconds:0} s");
         Console.WriteLine($"  {idleMs / span.TotalSeconds:0.0} ms a second without a page, {busyMs / span.TotalSeconds:0.0} with {Pages}");
         var eachMs = Math.Max(0, busyMs - idleMs) / span.TotalSeconds / Pages;
         return Verdict.AtMost($"MB resident with {Pages} live pages", megabytes, 45, seed)
