@@ -15,6 +15,9 @@ internal sealed class CannotJudgeWatcher : IWatcher
         "See to the probes named; their own alarms say what to check.",
     ];
 
+    /// <summary>So long a watcher of a warning may lack its readings, seconds: most faults of a probe are over by then.</summary>
+    private const double WarningDelayS = 600;
+
     private readonly IWatcher[] _watched;
     private readonly AlarmPoint[] _points;
 
@@ -34,7 +37,12 @@ internal sealed class CannotJudgeWatcher : IWatcher
         {
             // During works the circuit's watchers are out of service, and probes come off by right.
             var isOut = input.IsInWorks && AlarmTable.Find(_watched[i].Name) is { IsOfCircuit: true };
-            if (_points[i].Observe(_watched[i].CanJudge == false && !isOut, input.Scan.ElapsedS))
+            var definition = _points[i].Definition;
+            var delayS = AlarmTable.Find(_watched[i].Name) is { Priority: AlarmPriority.Critical }
+                ? definition.OnDelayS
+                : WarningDelayS;
+            if (_points[i].Observe(
+                _watched[i].CanJudge == false && !isOut, input.Scan.ElapsedS, delayS, definition.OffDelayS))
             {
                 _points[i]
                     .Say($"{_watched[i].Name} is not judged: no believed reading from {Doubted(input)}", s_whatToDo);

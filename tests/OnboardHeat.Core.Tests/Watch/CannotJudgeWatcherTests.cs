@@ -45,6 +45,16 @@ public sealed class CannotJudgeWatcherTests
         Assert.DoesNotContain("+" + Alarm, bench.Changes);
     }
 
+    [Fact]
+    public void TrayProbeGoneForFiveMinutes_IsTheProbesOwnAlarmOnly_AndForElevenMinutesMore()
+    {
+        var bench = new MonitorBench([Channel.TankTop, Channel.Tray], []);
+        bench.Set(Channel.TankTop, 50).Set(Channel.Tray, 12).Run(60).Set(Channel.Tray, null).Run(300);
+        Assert.DoesNotContain("+cannot-judge/water-in-tray", bench.Changes);
+        bench.Run(360);
+        Assert.Contains("+cannot-judge/water-in-tray", bench.Changes);
+    }
+
     private static bool? CanJudgeTank(MonitorBench bench) =>
         bench.Last!.Watching.Single(status => status.Watcher == "tank-over-temperature").CanJudge;
 }
