@@ -24,6 +24,11 @@ internal static class LossReport
             + $"weeps within 600 s {Figures.Percent(weeps.Count(d => d <= WeepInTimeS), weeps.Count)}; "
             + $"false coolant-loss {falseLosses} = {1000 * falseLosses / hours:0.0}, "
             + $"false circulation-stopped {falseStops} = {1000 * falseStops / hours:0.0} in 1,000 h");
+        if (kit.Muted is not null)
+        {
+            return;
+        }
+
         foreach (var kind in drives.GroupBy(d => d.Kind).OrderBy(g => g.Key))
         {
             PrintKind(kind.Key, [.. kind], isLoud);

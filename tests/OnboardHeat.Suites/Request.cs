@@ -12,7 +12,7 @@ namespace OnboardHeat.Suites;
 internal sealed record Request(string Suite, double Amount, int Seed, IReadOnlyList<Kit> Kits, bool IsKnown, bool IsLoud)
 {
     public const string Usage =
-        "usage: loss|nights|stored|rating [--amount HOURS-OR-NIGHTS] [--seed N] [--kit NAME,NAME] [--known] [--list]";
+        "usage: loss|nights|stored|rating [--amount HOURS-OR-NIGHTS] [--seed N] [--kit NAME,NAME] [--known] [--ablate] [--list]";
 
     /// <summary>Reads the command line; null when it is not understood.</summary>
     public static Request? Read(string[] args, double shortAmount, double longAmount, bool isShort)
@@ -37,6 +37,9 @@ internal sealed record Request(string Suite, double Amount, int Seed, IReadOnlyL
                     break;
                 case "--known":
                     request = request with { IsKnown = true };
+                    break;
+                case "--ablate":
+                    request = request with { Kits = [.. request.Kits.SelectMany(k => k.Without().Prepend(k))] };
                     break;
                 case "--list":
                     request = request with { IsLoud = true };

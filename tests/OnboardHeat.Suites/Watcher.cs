@@ -12,9 +12,16 @@ internal sealed class Watcher(Kit kit, VanTraits van, KeptState kept, IReadOnlyL
 
     public Kit Kit { get; } = kit;
 
-    public Monitor Monitor { get; } = new(kit.Describe(van, parts), kept, ForecastTiming.WhenAsked);
+    public Monitor Monitor { get; } = Made(kit, van, kept, parts);
 
     public List<Raised> Said { get; } = [];
+
+    private static Monitor Made(Kit kit, VanTraits van, KeptState kept, IReadOnlyList<CircuitPart>? parts)
+    {
+        var monitor = new Monitor(kit.Describe(van, parts), kept, ForecastTiming.WhenAsked);
+        monitor.Circuit.Test.Muted = kit.Muted;
+        return monitor;
+    }
 
     public void Observe(Scan scan)
     {

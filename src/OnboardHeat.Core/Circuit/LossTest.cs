@@ -44,8 +44,8 @@ internal sealed class LossTest
     /// known from an earlier stop and in one where they are not; and how long to wait first, seconds: for the slopes,
     /// or where nothing is known and nothing spoke before, until walls and coil have settled too.
     /// </summary>
-    private const double AfterStopKnownNats = 3, AfterStopUnknownNats = 7, AfterStopSpokeNats = 4.5, AfterStopLeastNats = 1.5, QuietS = 35, KnownS = 70,
-        SettledS = 130;
+    private const double AfterStopKnownNats = 3, AfterStopUnknownNats = 7, AfterStopSpokeNats = 4.5,
+        AfterStopLeastNats = 1.5, QuietS = 35, KnownS = 70, SettledS = 130;
 
     /// <summary>What spoke before the stop counts from here and no further than so far, nats.</summary>
     private const double SpokeFromNats = 0.6, SpokeMostNats = 4, SpokeBeforeNats = 1.5;
@@ -101,18 +101,28 @@ internal sealed class LossTest
 
     /// <summary>What was learnt of this van's lines.</summary>
     public LearntCircuit Learnt(LearntCircuit before) =>
-        before with { FlowDecayPerS = _decay.Learnt.Flow ?? before.FlowDecayPerS, ReturnDecayPerS = _decay.Learnt.Return ?? before.ReturnDecayPerS };
+        before with
+        {
+            FlowDecayPerS = _decay.Learnt.Flow ?? before.FlowDecayPerS,
+            ReturnDecayPerS = _decay.Learnt.Return ?? before.ReturnDecayPerS,
+        };
 
     /// <summary>Whether tank and flow, or both lines, can be judged.</summary>
     public bool CanJudgeCirculation { get; private set; }
 
     public IReadOnlyList<ICircuitSign> Signs => _signs;
 
+    /// <summary>A sign taken away, by name, for trials of what each is worth; null in earnest.</summary>
+    public string? Muted { get; set; }
+
     public void Observe(Loop loop)
     {
         foreach (var sign in _signs)
         {
-            sign.Observe(loop);
+            if (sign.Name != Muted)
+            {
+                sign.Observe(loop);
+            }
         }
 
         var spray = _air.StoppedNats + _tray.StoppedNats + _contacts.StoppedNats;
@@ -140,8 +150,8 @@ internal sealed class LossTest
         // Spray is loss by itself. A hose may spout for a minute while the coil is still fed, so that running lines do
         // not speak against it.
         var decay = _decay.LeavingNats >= (loop.IsEngineInferred ? InferredLeavingNats : LeavingThresholdNats);
-        IsLoss = (isStopped && decay)
-            || (spray >= SprayLeastNats && spray + (CircuitWorth * Math.Max(0, CircuitNats + UsualCircuitNats)) >= LossThresholdNats);
+        var all = spray + (CircuitWorth * Math.Max(0, CircuitNats + UsualCircuitNats));
+        IsLoss = (isStopped && decay) || (spray >= SprayLeastNats && all >= LossThresholdNats);
     }
 
     private void JudgeStanding(Loop loop, double spray)
@@ -149,10 +159,11 @@ internal sealed class LossTest
         RunsForS = 0;
         var spoke = SpokeNats;
         var isKnown = _decay.IsVanKnown;
+        var needed = isKnown ? AfterStopKnownNats : spoke >= SpokeBeforeNats ? AfterStopSpokeNats : AfterStopUnknownNats;
         IsLoss = !_lines.IsOneAlone && loop.EngineOffS < AfterStopS
             && loop.EngineOffS > (spoke >= SpokeBeforeNats ? QuietS : isKnown ? KnownS : SettledS)
             && LeavingNats >= AfterStopLeastNats
-            && LeavingNats + spoke >= (isKnown ? AfterStopKnownNats : spoke >= SpokeBeforeNats ? AfterStopSpokeNats : AfterStopUnknownNats);
+            && LeavingNats + spoke >= needed;
         IsLoss |= spray >= LossThresholdNats;
     }
 
@@ -172,7 +183,7 @@ internal sealed class LossTest
 
         var tank = Math.Clamp(_tank.StoppedNats, 0, 10);
         var bared = Math.Clamp(_decay.LeavingNats, 0, 9);
-        var stands = Math.Clamp(_decay.StillShare / 0.7, 0, 1);
+        var stands = Muted == _decay.Name ? 1 : Math.Clamp(_decay.StillShare / 0.7, 0, 1);
         var fallen = Math.Clamp((_lines.DepthK - 0.5) / 3, 0, 1);
         var both = fallen * Math.Min(tank, 6);
         return (1.1 * tank) + (NothingFalls * (1 - stands)) + (0.53 * Math.Min(0, _lines.StoppedNats))
