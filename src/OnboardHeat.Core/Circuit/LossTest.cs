@@ -44,7 +44,7 @@ internal sealed class LossTest
     /// known from an earlier stop and in one where they are not; and how long to wait first, seconds: for the slopes,
     /// or where nothing is known and nothing spoke before, until walls and coil have settled too.
     /// </summary>
-    private const double AfterStopKnownNats = 3, AfterStopUnknownNats = 7, AfterStopSpokeNats = 4.5,
+    private const double AfterStopKnownNats = 3, AfterStopUnknownNats = 8, AfterStopSpokeNats = 4.5,
         AfterStopLeastNats = 1.5, QuietS = 35, KnownS = 70, SettledS = 130;
 
     /// <summary>What spoke before the stop counts from here and no further than so far, nats.</summary>
