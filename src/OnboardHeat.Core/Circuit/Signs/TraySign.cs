@@ -21,6 +21,15 @@ internal sealed class TraySign : ICircuitSign
     /// </summary>
     private const double HotterThanTankK = 2, LoudNats = 3, HotterThanTankNats = 4;
 
+    /// <summary>
+    /// A slower spout: so much beyond the air in a minute, kelvin, in a tray so much above the air, while the tank's bottom has not
+    /// fallen. Hot water that is spilt lets as much cold into the tank, so without that it is coolant, and the tray may decide alone.
+    /// </summary>
+    private const double SpoutRiseK = 12, SpoutWindowS = 60, SpoutAboveAirK = 10, SpoutNats = 8.2;
+
+    /// <summary>The bottom has fallen by this, kelvin, within so long, seconds: water is drawn.</summary>
+    private const double DrawnK = 0.4, DrawnS = 120;
+
     private Rise _rise;
 
     public string Name => "tray-rise";
@@ -47,7 +56,20 @@ internal sealed class TraySign : ICircuitSign
             var tank = Math.Max(loop.Bottom.Newest, loop.IsFresh(loop.Top) ? loop.Top.Newest : 0);
             StoppedNats += loop.Tray.Newest > tank + HotterThanTankK ? HotterThanTankNats : 0;
         }
+
+        if (Rise.TryRead(loop, loop.Tray, SpoutWindowS, out var minute) && IsSpout(loop, minute))
+        {
+            StoppedNats = Math.Max(StoppedNats, SpoutNats);
+            _rise = minute;
+        }
     }
+
+    private static bool IsSpout(Loop loop, Rise tray) =>
+        loop.IsFresh(loop.Bottom) && loop.IsFresh(loop.Air)
+        && tray.NewestCelsius - loop.Air.Newest > SpoutAboveAirK
+        && tray.K - (Rise.TryRead(loop, loop.Air, SpoutWindowS, out var air) ? air.K : 0) > SpoutRiseK
+        && loop.Bottom.TryRange(loop.NowS - DrawnS, loop.NowS, out _, out var highest)
+        && highest - loop.Bottom.Newest < DrawnK;
 
     public string Words(Loop loop) => string.Create(CultureInfo.InvariantCulture, $"tray +{_rise.K:0.0} K in {_rise.WindowS:0} s");
 }
