@@ -23,7 +23,10 @@ public sealed class InterfaceTests
     public void GlanceAndReview_WithAllTheyLoad_StayWithin150KB()
     {
         var assets = new PageAssets();
-        var plain = PageAssets.Names.Sum(name => assets.Find(name)!.Plain.Length);
+
+        // The description of the interface is for programs: no page loads it.
+        var loaded = PageAssets.Names.Where(name => name != "openapi.json");
+        var plain = loaded.Sum(name => assets.Find(name)!.Plain.Length);
         Assert.InRange(plain, 10_000, MostBytes);
     }
 
