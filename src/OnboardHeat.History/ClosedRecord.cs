@@ -17,7 +17,7 @@ public sealed class ClosedRecord : IAsyncDisposable
 
     private ClosedRecord(RecordBook book)
     {
-        _desk = new RecordDesk(_owner) { Book = book };
+        _desk = new RecordDesk(_owner, TimeProvider.System) { Book = book };
         Reader = new RecordReader(_desk);
         Vault = new RecordVault(_desk);
     }
@@ -51,6 +51,7 @@ public sealed class ClosedRecord : IAsyncDisposable
             _desk.Book = null;
             return true;
         });
+        _desk.Dispose();
         _owner.Dispose();
     }
 }

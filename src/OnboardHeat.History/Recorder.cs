@@ -77,7 +77,7 @@ public sealed class Recorder : IAsyncDisposable
         _house = house;
         _time = time;
         _say = say;
-        _desk = new RecordDesk(_owner);
+        _desk = new RecordDesk(_owner, time);
         Reader = new RecordReader(_desk);
         Queue = new RecordQueue(_desk);
         Vault = new RecordVault(_desk);
@@ -121,6 +121,7 @@ public sealed class Recorder : IAsyncDisposable
     /// <inheritdoc/>
     public ValueTask DisposeAsync()
     {
+        _desk.Dispose();
         _owner.Dispose();
         return ValueTask.CompletedTask;
     }

@@ -18,7 +18,7 @@ internal static class Program
             "nth-write-fails" => await FailingWrites.RunAsync(seed, isShort ? 7 : 1),
             "clock-scripts" => await ClockScripts.RunAsync(seed, isShort ? 40 : 1000),
             "kill9" => await DaemonKills.RunAsync(seed, isShort ? 50 : 1000),
-            "chaos" => await Chaos.RunAsync(seed, isShort ? 6 : 200),
+            "chaos" => await Chaos.RunAsync(seed, isShort),
             "memory-year" => await MemoryYear.RunAsync(seed, isShort),
             "disk-writes" => await DiskWrites.RunAsync(seed, isShort),
             "bytes-a-reading" => BytesAReading.Run(seed),

@@ -9,10 +9,16 @@ namespace OnboardHeat.History.Files;
 /// </summary>
 internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
 {
+    /// <summary>A file whose pages are worth collecting at once.</summary>
+    private const long LargeBytes = 1 << 20;
+
     private readonly SortedDictionary<MonthName, List<RunSpan>?> _files = Listed(disk);
     private MonthFile? _open;
     private (MonthName Name, MonthFile File)? _looked;
     private bool _hasLooked;
+
+    /// <summary>Whether files were looked at since memory was last given back.</summary>
+    public bool HasLooked => _hasLooked;
 
     /// <summary>All files, oldest first.</summary>
     public IReadOnlyList<MonthName> Names => [.. _files.Keys];
@@ -30,6 +36,13 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
         DropLooked();
         _hasLooked = true;
         var health = FileCheck.Of(() => MonthFile.Look(disk, name));
+
+        if (disk.LengthOf(name.Data) > LargeBytes)
+        {
+            // Megabytes of pages were read for a few hundred bytes; whoever goes through a year would pile them up.
+            GC.Collect();
+        }
+
         _files[name] = [.. health.Runs];
         return health;
     }

@@ -111,13 +111,6 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
             }
         }
 
-        await desk.Ask(
-            book =>
-            {
-                book.Shelf.LetGo();
-                return true;
-            },
-            false);
         return drawing.Lines();
     }
 

@@ -44,7 +44,7 @@ internal sealed class ChaosCase : IAsyncDisposable
     /// <summary>
     /// Plays it; gives by how many seconds the message came later than it was due, null where it never came.
     /// </summary>
-    public async Task<ChaosResult> PlayAsync()
+    public async Task<ChaosResult> PlayAsync(double lengthS)
     {
         new KeptFile(Path.Combine(_van.State, "learnt.onboardheat"), hasSecondCopy: true)
             .Write(new KeptFileContent(1, KeptState.Fresh with { Learnt = _drive.Learnt }));
@@ -58,7 +58,7 @@ internal sealed class ChaosCase : IAsyncDisposable
 
         _began = TimeProvider.System.GetTimestamp();
         var next = 1;
-        while (_messageAtS is null && NowS < ChaosDrive.LengthS - 4)
+        while (_messageAtS is null && NowS < lengthS)
         {
             if (next < _drive.Scans.Count && NowS >= _drive.Scans[next].Elapsed.TotalSeconds)
             {
