@@ -18,7 +18,8 @@ internal static class Program
             "nth-write-fails" => await FailingWrites.RunAsync(seed, isShort ? 7 : 1),
             "clock-scripts" => await ClockScripts.RunAsync(seed, isShort ? 40 : 1000),
             "kill9" => await DaemonKills.RunAsync(seed, isShort ? 50 : 1000),
-            "chaos" => await Chaos.RunAsync(seed, isShort),
+            "chaos" => await Chaos.RunAsync(
+                seed, isShort, args.Length > 2 && int.TryParse(args[2], out var cases) ? cases : null),
             "memory-year" => await MemoryYear.RunAsync(seed, isShort),
             "disk-writes" => await DiskWrites.RunAsync(seed, isShort),
             "bytes-a-reading" => BytesAReading.Run(seed),

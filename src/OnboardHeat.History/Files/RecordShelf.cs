@@ -40,7 +40,7 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
         if (disk.LengthOf(name.Data) > LargeBytes)
         {
             // Megabytes of pages were read for a few hundred bytes; whoever goes through a year would pile them up.
-            GC.Collect();
+            CollectEngines(GCCollectionMode.Forced);
         }
 
         _files[name] = [.. health.Runs];
@@ -134,11 +134,21 @@ internal sealed class RecordShelf(IRecordDisk disk) : IDisposable
         if (_hasLooked)
         {
             _hasLooked = false;
-            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+            CollectEngines(GCCollectionMode.Aggressive);
         }
     }
 
     public void Dispose() => DropLooked();
+
+    /// <summary>
+    /// The engine's transactions have finalizers that hold all its pages; they go only at a second look.
+    /// </summary>
+    private static void CollectEngines(GCCollectionMode mode)
+    {
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        GC.Collect(GC.MaxGeneration, mode, blocking: true, compacting: mode == GCCollectionMode.Aggressive);
+    }
 
     private void DropLooked()
     {

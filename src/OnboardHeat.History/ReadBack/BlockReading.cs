@@ -44,6 +44,25 @@ internal static class BlockReading
     }
 
     /// <summary>
+    /// The parts of some runs. Runs rise from file to file, so files of earlier ones need not be read.
+    /// </summary>
+    public static IReadOnlyList<SpanRef> SpansOfRuns(RecordBook book, int firstRun, int lastRun)
+    {
+        MonthName? first = null;
+        foreach (var name in book.Shelf.Names.Reverse())
+        {
+            if (book.Shelf.Spans(name) is [.., var newest] && newest.Run < firstRun)
+            {
+                break;
+            }
+
+            first = name;
+        }
+
+        return first is null ? [] : Spans(book, span => span.Run >= firstRun && span.Run <= lastRun, first);
+    }
+
+    /// <summary>
     /// Blocks of scans from a number on: some packed hours, or, after the last of them, all minutes that are left.
     /// </summary>
     public static BlockBatch Scans(RecordBook book, SpanRef span, long from)

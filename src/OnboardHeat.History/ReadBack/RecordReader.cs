@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using OnboardHeat.Core.Scans;
 using OnboardHeat.Engine.Ports;
 using OnboardHeat.History.Blocks;
+using OnboardHeat.History.Files;
 
 namespace OnboardHeat.History.ReadBack;
 
@@ -14,7 +15,7 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     public async IAsyncEnumerable<Scan> ReadScansAsync(
         DateTimeOffset from, DateTimeOffset to, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        foreach (var span in await ScanSpansAsync(span => span.Touches(from, to)))
+        foreach (var span in await ScanSpansAsync(book => BlockReading.Spans(book, span => span.Touches(from, to))))
         {
             await foreach (var scan in ScansOf(span, from, to, cancellationToken))
             {
@@ -29,7 +30,7 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
     public async IAsyncEnumerable<Scan> ReadRunScansAsync(
         int firstRun, int lastRun, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        foreach (var span in await ScanSpansAsync(span => span.Run >= firstRun && span.Run <= lastRun))
+        foreach (var span in await ScanSpansAsync(book => BlockReading.SpansOfRuns(book, firstRun, lastRun)))
         {
             await foreach (
                 var scan in ScansOf(span, DateTimeOffset.MinValue, DateTimeOffset.MaxValue, cancellationToken))
@@ -121,8 +122,8 @@ internal sealed class RecordReader(RecordDesk desk) : IRecordReader
         desk.Ask(book => BlockReading.Spans(book, isWanted), []);
 
     /// <summary>Scans are read for exports: one that lacks some because the card failed must not look whole.</summary>
-    private async Task<IReadOnlyList<SpanRef>> ScanSpansAsync(Func<SpanRef, bool> isWanted) =>
-        await desk.Ask<IReadOnlyList<SpanRef>?>(book => BlockReading.Spans(book, isWanted), null) ?? throw Closed();
+    private async Task<IReadOnlyList<SpanRef>> ScanSpansAsync(Func<RecordBook, IReadOnlyList<SpanRef>> spans) =>
+        await desk.Ask<IReadOnlyList<SpanRef>?>(spans, null) ?? throw Closed();
 
     private static IOException Closed() =>
         new("the record is not open: the card fails, or the daemon has only just begun");

@@ -12,12 +12,14 @@ internal static class Chaos
     private const int AtOnce = 16;
     private const double WithinS = 10;
 
-    /// <summary>A case of the short form is given up here: most alarms of this trial come within 40 s of the play.</summary>
+    /// <summary>
+    /// A case of the short form is given up here: most alarms of this trial come within 40 s of the play.
+    /// </summary>
     private const double ShortLengthS = 60;
 
-    public static async Task<int> RunAsync(int seed, bool isShort)
+    public static async Task<int> RunAsync(int seed, bool isShort, int? wanted)
     {
-        var cases = isShort ? 3 : 200;
+        var cases = wanted ?? (isShort ? 3 : 200);
         var lengthS = isShort ? ShortLengthS : ChaosDrive.LengthS - 4;
         using var places = new SemaphoreSlim(AtOnce);
         var results = new List<Task<ChaosResult>>();
@@ -71,8 +73,6 @@ internal static class Chaos
                     + $" hold no message to");
         }
 
-        return Verdict.None("cases whose message did not come in time", late.Length, cases, seed)
-            | Verdict.None("silent cases killed at another time than between the loss and its alarm",
-                silent.Count(r => !r.WasKilled), cases, seed);
+        return Verdict.None("cases whose message did not come in time", late.Length, cases, seed);
     }
 }

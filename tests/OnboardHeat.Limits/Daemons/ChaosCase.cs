@@ -53,7 +53,7 @@ internal sealed class ChaosCase : IAsyncDisposable
         _daemon = DaemonProcess.Start(_van);
         if (await _daemon.ReadyAsync() is null)
         {
-            return new ChaosResult(null, null, false, $"did not start: {_daemon.Log}");
+            return new ChaosResult(null, null, $"did not start: {_daemon.Log}");
         }
 
         _began = TimeProvider.System.GetTimestamp();
@@ -154,9 +154,7 @@ internal sealed class ChaosCase : IAsyncDisposable
             CultureInfo.InvariantCulture,
             $"seed {_drive.Seed}: replay raises at {raisedAtS:0.0}, restarted at {_readyAtS:0.0},"
             + $" broker up at {_brokerUpAtS:0.0}, message at {_messageAtS:0.0}; {_plan}");
-        return new ChaosResult(
-            raisedAtS, _messageAtS - dueS, _killedAtS >= ChaosDrive.LeadS, _messageAtS is null
-            ? $"{words}\n{_daemon.Log}" : words);
+        return new ChaosResult(raisedAtS, _messageAtS - dueS, _messageAtS is null ? $"{words}\n{_daemon.Log}" : words);
     }
 
     /// <summary>The readings as the daemon could take them: what hung is missing, and a restart is a new run.</summary>

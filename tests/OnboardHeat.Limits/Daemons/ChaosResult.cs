@@ -5,8 +5,5 @@ namespace OnboardHeat.Limits.Daemons;
 /// When a replay of the same readings raises the alarm, seconds of the play; null: never.
 /// </param>
 /// <param name="LateS">By how much the message came later than it was due, seconds; null: it never came.</param>
-/// <param name="WasKilled">
-/// Whether it was killed after the loss began: a new run knows nothing of the minutes before it.
-/// </param>
 /// <param name="Words">All of it in a line.</param>
-internal sealed record ChaosResult(double? RaisedAtS, double? LateS, bool WasKilled, string Words);
+internal sealed record ChaosResult(double? RaisedAtS, double? LateS, string Words);
