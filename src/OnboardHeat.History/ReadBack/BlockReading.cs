@@ -15,16 +15,17 @@ internal static class BlockReading
     private const int DigestsAtOnce = 200;
 
     /// <summary>
-    /// All parts of all runs that are wanted, oldest first; files before the one given are not even read.
+    /// All parts of all runs that are wanted, oldest first; files before the one given and runs
+    /// before the first are not even read.
     /// </summary>
     public static IReadOnlyList<SpanRef> Spans(RecordBook book, Func<SpanRef, bool> isWanted,
-        MonthName? fromFile = null)
+        MonthName? fromFile = null, int firstRun = 0)
     {
         var dates = new Dictionary<int, RunDates>();
         var found = new List<SpanRef>();
         foreach (var name in book.Shelf.Names.Where(name => fromFile is not { } first || name.CompareTo(first) >= 0))
         {
-            foreach (var span in book.Shelf.Spans(name))
+            foreach (var span in book.Shelf.Spans(name).Where(span => span.Run >= firstRun))
             {
                 if (!dates.TryGetValue(span.Run, out var dating))
                 {
@@ -59,7 +60,7 @@ internal static class BlockReading
             first = name;
         }
 
-        return first is null ? [] : Spans(book, span => span.Run >= firstRun && span.Run <= lastRun, first);
+        return first is null ? [] : Spans(book, span => span.Run <= lastRun, first, firstRun);
     }
 
     /// <summary>
