@@ -107,7 +107,8 @@ internal static class Charts
     private static StoredHour Hour(Scan[] scans, byte[] payload, long number, TimeSpan at)
     {
         var header = new BlockHeader(
-            BlockKind.Scans, 1 + (int)(at.TotalHours / 730), number, number + 59, at, at + TimeSpan.FromSeconds(3598), scans.Length, 0,
+            BlockKind.Scans, 1 + (int)(at.TotalHours / 730), number, number + 59, at, at + TimeSpan.FromSeconds(3598),
+            scans.Length, 0,
             new TimeAnchor(AnchorQuality.Trusted, at, (SomeScans.Start + at).UtcTicks));
         var spans = new List<RollupSpan>();
         foreach (var part in Rollups.Of(scans, []).Take(6))
