@@ -72,17 +72,22 @@ internal static class StartMemory
             {
                 range = RangeOf(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
             }
-            else if (range is { } candidate && line.StartsWith("Private_Dirty:", StringComparison.Ordinal))
+            else if (range is { } candidate && IsOfChanges(line))
             {
-                if (line.EndsWith(" 0 kB", StringComparison.Ordinal))
+                // Changed pages are anonymous ones, or lie in the swap; the swap is told last.
+                var isUnchanged = line.EndsWith(" 0 kB", StringComparison.Ordinal);
+                if (isUnchanged && line.StartsWith("Swap:", StringComparison.Ordinal))
                 {
                     yield return candidate;
                 }
 
-                range = null;
+                range = isUnchanged ? range : null;
             }
         }
     }
+
+    private static bool IsOfChanges(string line) =>
+        line.StartsWith("Anonymous:", StringComparison.Ordinal) || line.StartsWith("Swap:", StringComparison.Ordinal);
 
     private static (ulong From, ulong Length)? RangeOf(string[] words)
     {

@@ -9,15 +9,23 @@ public sealed class StartMemoryTests
     [
         "55f8a5459000-55f8a549c000 r-xp 00034000 00:2e 123 /usr/local/bin/onboardheat",
         "Rss:                 268 kB",
-        "Private_Dirty:         0 kB",
+        "Anonymous:             0 kB",
+        "Swap:                  0 kB",
         "55f8a70d9000-55f8a70db000 r--p 01c88000 00:2e 123 /usr/local/bin/onboardheat",
-        "Private_Dirty:         8 kB",
+        "Anonymous:             8 kB",
+        "Swap:                  0 kB",
+        "55f8a70d9000-55f8a70db000 r--p 01c88000 00:2e 123 /usr/lib/libc.so.6",
+        "Anonymous:             0 kB",
+        "Swap:                  4 kB",
         "55f8a70db000-55f8a714f000 rw-p 01c8a000 00:2e 123 /usr/local/bin/onboardheat",
-        "Private_Dirty:         0 kB",
+        "Anonymous:             0 kB",
+        "Swap:                  0 kB",
         "55f8a714f000-55f8a7988000 rw-p 00000000 00:00 0 ",
-        "Private_Dirty:         0 kB",
+        "Anonymous:             0 kB",
+        "Swap:                  0 kB",
         "7ffd1f9e4000-7ffd1f9e8000 r--p 00000000 00:00 0                          [vvar]",
-        "Private_Dirty:         0 kB",
+        "Anonymous:             0 kB",
+        "Swap:                  0 kB",
     ];
 
     [Fact]
