@@ -86,7 +86,7 @@ internal static class Charts
             var name = new MonthName(month + 1, MonthName.LabelOf(SomeScans.Start.AddMonths(month)));
             using var file = MonthFile.Open(card, name.Data, name.Log);
             var firstNumber = number;
-            file.Together(() => file.WriteAbout(new About(About.CurrentFormat, firstNumber, firstNumber, [])));
+            file.Together(() => file.WriteAbout(new About(About.CurrentFormat, firstNumber, FirstEntryOf(firstNumber), [])));
             foreach (var hours in Enumerable.Range(month * 730, 730).Chunk(100))
             {
                 file.Together(() =>
@@ -103,6 +103,9 @@ internal static class Charts
             file.Checkpoint(isDue: true);
         }
     }
+
+    /// <summary>An hour has sixty minutes and, with its journey, one entry more.</summary>
+    private static long FirstEntryOf(long number) => ((number - 1) / 60 * 61) + 1;
 
     private static StoredHour Hour(Scan[] scans, byte[] payload, long number, TimeSpan at)
     {
@@ -146,7 +149,7 @@ internal static class Charts
         return new StoredHour(
             number, Block.Seal(header, payload),
             Block.Seal(
-                header with { Kind = BlockKind.Entries, Count = entries.Length, FirstEntry = number },
+                header with { Kind = BlockKind.Entries, Count = entries.Length, FirstEntry = FirstEntryOf(number) },
                 EntryCodec.Encode(entries, new Dictionary<string, long>())),
             Block.Seal(header with { Kind = BlockKind.Rollups, Count = spans.Count }, RollupCodec.Encode(spans)));
     }
