@@ -23,7 +23,8 @@ internal static class Charts
         var end = SomeScans.Start.AddDays(365);
 
         // The first chart of a process also pays for compiling it; the daemon is compiled ahead of time. So one is
-        // drawn first. Each time is the best of three over a record opened anew: other work on the machine shall not count.
+        // drawn first. Each time is the best of three over a record opened anew: other work on the machine shall not
+        // count.
         await TimeAsync(folder, SomeScans.Start, SomeScans.Start.AddDays(10));
         double month = double.PositiveInfinity, year = double.PositiveInfinity;
         for (var i = 0; i < 3; i++)
@@ -86,7 +87,8 @@ internal static class Charts
             var name = new MonthName(month + 1, MonthName.LabelOf(SomeScans.Start.AddMonths(month)));
             using var file = MonthFile.Open(card, name.Data, name.Log);
             var firstNumber = number;
-            file.Together(() => file.WriteAbout(new About(About.CurrentFormat, firstNumber, FirstEntryOf(firstNumber), [])));
+            var about = new About(About.CurrentFormat, firstNumber, FirstEntryOf(firstNumber), []);
+            file.Together(() => file.WriteAbout(about));
             foreach (var hours in Enumerable.Range(month * 730, 730).Chunk(100))
             {
                 file.Together(() =>

@@ -9,6 +9,8 @@ namespace OnboardHeat.Limits.Daemons;
 /// <summary>One daemon through one drive with everything that goes wrong, played in real time.</summary>
 internal sealed class ChaosCase : IAsyncDisposable
 {
+    private const double DueWithinS = 10;
+
     private static readonly TimeSpan s_tick = TimeSpan.FromMilliseconds(100);
 
     private readonly ChaosDrive _drive;
@@ -19,6 +21,7 @@ internal sealed class ChaosCase : IAsyncDisposable
     private DaemonProcess _daemon = null!;
     private long _began;
     private double? _messageAtS;
+    private double _lengthS;
     private double? _killedAtS;
     private double _readyAtS;
     private double? _brokerUpAtS;
@@ -48,6 +51,7 @@ internal sealed class ChaosCase : IAsyncDisposable
     {
         new KeptFile(Path.Combine(_van.State, "learnt.onboardheat"), hasSecondCopy: true)
             .Write(new KeptFileContent(1, KeptState.Fresh with { Learnt = _drive.Learnt }));
+        _lengthS = lengthS;
         Show(0);
         await _broker.StartAsync();
         _daemon = DaemonProcess.Start(_van);
@@ -163,6 +167,12 @@ internal sealed class ChaosCase : IAsyncDisposable
         foreach (var shown in _drive.Scans)
         {
             var atS = shown.Elapsed.TotalSeconds;
+            if (atS > _lengthS - DueWithinS)
+            {
+                // What is raised so late was not waited for.
+                yield break;
+            }
+
             var isAfter = atS >= _readyAtS && _killedAtS is not null;
             if (atS >= _killedAtS && !isAfter)
             {

@@ -41,7 +41,7 @@ internal static class MemoryYear
                 + $" own"
             + $" {StatusMB(daemon.Process.Id, "RssAnon:"):0.0} MB, pages of the program"
             + $" {StatusMB(daemon.Process.Id, "RssFile:"):0.0} MB"));
-        if (daemon.Log.Contains("WARNING", StringComparison.Ordinal))
+        if (daemon.Log.Contains("set aside", StringComparison.Ordinal))
         {
             // A record that is not taken as sound is another trial than this one.
             await Console.Error.WriteLineAsync(daemon.Log);
