@@ -22,7 +22,8 @@ internal sealed class StandardOutput : Stream
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+    public override long Position { get => throw new NotSupportedException(); set =>
+        throw new NotSupportedException(); }
 
     public override void Flush()
     {

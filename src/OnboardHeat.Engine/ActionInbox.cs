@@ -6,7 +6,9 @@ using OnboardHeat.Engine.Ports;
 namespace OnboardHeat.Engine;
 
 /// <summary>A bounded inbox: a person never has more than a few actions waiting, a flood is refused.</summary>
-/// <param name="wake">Woken by an action, so that it is judged at once and not with the next scan of a parked van; null in a replay.</param>
+/// <param name="wake">
+/// Woken by an action, so that it is judged at once and not with the next scan of a parked van; null in a replay.
+/// </param>
 public sealed class ActionInbox(LoopWake? wake = null) : IActionInbox
 {
     /// <summary>More waiting actions than a person can cause between two scans.</summary>

@@ -4,8 +4,8 @@ using System.Threading.Channels;
 namespace OnboardHeat.Engine;
 
 /// <summary>
-/// Hands each turn to every output over a bounded queue of its own. Publishing never waits: a slow output loses its oldest turns
-/// and is told how many, and cannot slow the loop or another output.
+/// Hands each turn to every output over a bounded queue of its own. Publishing never waits: a slow output loses its
+/// oldest turns and is told how many, and cannot slow the loop or another output.
 /// </summary>
 public sealed class TurnFeed
 {

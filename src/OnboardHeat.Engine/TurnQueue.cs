@@ -2,7 +2,9 @@ using System.Threading.Channels;
 
 namespace OnboardHeat.Engine;
 
-/// <summary>One output's bounded queue of turns. When full the oldest goes; <see cref="Dropped"/> says how many went.</summary>
+/// <summary>
+/// One output's bounded queue of turns. When full the oldest goes; <see cref="Dropped"/> says how many went.
+/// </summary>
 public sealed class TurnQueue
 {
     private readonly Channel<Turn> _turns;

@@ -19,7 +19,9 @@ using OnboardHeat.Glance.Routing;
 
 namespace OnboardHeat.Glance;
 
-/// <summary>The page and its interface. It reads turns from its own queue and actions go to the inbox: it cannot slow the loop.</summary>
+/// <summary>
+/// The page and its interface. It reads turns from its own queue and actions go to the inbox: it cannot slow the loop.
+/// </summary>
 public sealed class GlanceServer : IAsyncDisposable, IPairing
 {
     // A page shows the newest picture only, so two waiting turns are already one too many.
@@ -62,7 +64,8 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
     /// <exception cref="IOException">The address is taken or not to be had.</exception>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        var builder = WebApplication.CreateSlimBuilder(
+            new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.Sources.Clear();
         builder.Logging.ClearProviders();
         builder.Services.AddSingleton(_ports.Logs);
@@ -86,7 +89,8 @@ public sealed class GlanceServer : IAsyncDisposable, IPairing
 
         _app.MapFallback(doors.RefuseAsync);
         await _app.StartAsync(cancellationToken);
-        Address = new Uri(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+        Address = new Uri(
+            _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
         hosts.Names = new HostList(_settings.Listen, Address.Port, Dns.GetHostName());
         _showing = ShowAsync();
     }

@@ -16,8 +16,8 @@ public sealed record GlanceSettings
     public required bool IsReadingOpen { get; init; }
 
     /// <summary>
-    /// The longest time between two scans, while the van stands. A newest picture that is half as old again is overdue: the page then says
-    /// that figures are old although the daemon answers, so that a judging loop that hangs is seen.
+    /// The longest time between two scans, while the van stands. A newest picture that is half as old again is overdue:
+    /// the page then says that figures are old although the daemon answers, so that a judging loop that hangs is seen.
     /// </summary>
     public TimeSpan LongestScanPeriod { get; init; } = TimeSpan.FromSeconds(10);
 

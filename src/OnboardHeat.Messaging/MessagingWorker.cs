@@ -13,7 +13,9 @@ using OnboardHeat.Messaging.Topics;
 
 namespace OnboardHeat.Messaging;
 
-/// <summary>Publishes the van's hot water over MQTT, to a broker of the owner's or to the one inside. Runs until asked to stop.</summary>
+/// <summary>
+/// Publishes the van's hot water over MQTT, to a broker of the owner's or to the one inside. Runs until asked to stop.
+/// </summary>
 public sealed class MessagingWorker : IAsyncDisposable
 {
     /// <summary>Turns that may wait: only the newest is said, so a few are plenty.</summary>
@@ -33,7 +35,8 @@ public sealed class MessagingWorker : IAsyncDisposable
     /// <param name="time">The clock.</param>
     /// <param name="log">Its log.</param>
     public MessagingWorker(
-        MessagingOptions options, string vanId, FittedSet fitted, TurnQueue turns, IActionInbox inbox, IRecordQueue? record,
+        MessagingOptions options, string vanId, FittedSet fitted, TurnQueue turns, IActionInbox inbox,
+        IRecordQueue? record,
         TimeSpan longestScanPeriod, TimeProvider time, ILogger log)
     {
         ArgumentNullException.ThrowIfNull(options);
@@ -48,7 +51,8 @@ public sealed class MessagingWorker : IAsyncDisposable
             Turns = turns,
             Door = options.AcceptActions ? new ActionDoor(topics, moments, inbox, time) : null,
             Moments = moments,
-            Forwarder = record is null || options.EmbeddedBroker ? null : new RecordForwarder(record, topics, $"mqtt {settings.Name}", time),
+            Forwarder = record is null || options.EmbeddedBroker ? null : new RecordForwarder(
+                record, topics, $"mqtt {settings.Name}", time),
             SilenceLimit = longestScanPeriod * Announcing.ScanPeriodsToSilence,
             Time = time,
             Log = log,
@@ -56,7 +60,8 @@ public sealed class MessagingWorker : IAsyncDisposable
         var name = options.EmbeddedBroker ? $"inside, port {options.Port}" : settings.Name;
         // The seed has to differ from van to van and start to start, and nothing hangs on its being guessed.
         var random = new Random(HashCode.Combine(vanId, time.GetUtcNow().Ticks));
-        _loop = new MessagingLoop(parts, Connecting(settings, time), new Outage(name, topics.Root, time, log), new Backoff(random));
+        _loop = new MessagingLoop(
+            parts, Connecting(settings, time), new Outage(name, topics.Root, time, log), new Backoff(random));
     }
 
     /// <summary>Whether the configuration asks for publishing at all.</summary>
@@ -75,7 +80,8 @@ public sealed class MessagingWorker : IAsyncDisposable
     /// <summary>Stops the embedded broker.</summary>
     public ValueTask DisposeAsync() => _broker?.DisposeAsync() ?? ValueTask.CompletedTask;
 
-    private Func<CancellationToken, Task<IBrokerLink>> Connecting(LinkSettings settings, TimeProvider time) => async _ =>
+    private Func<CancellationToken, Task<IBrokerLink>> Connecting(
+        LinkSettings settings, TimeProvider time) => async _ =>
     {
         if (_broker is null)
         {

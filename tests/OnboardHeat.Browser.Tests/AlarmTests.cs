@@ -58,7 +58,8 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
             await CriticalAsync(page);
             var found = await page.RunAxe();
             Assert.NotEmpty(found.Passes);
-            Assert.Empty(found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+            Assert.Empty(found.Violations.Where(v => v.Impact is "serious" or "critical")
+                .Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
         }
     }
 
@@ -75,17 +76,22 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
             foreach (var text in texts)
             {
                 var words = text.GetProperty("text").GetString();
-                // ISO 15008: a capital of 20 arc minutes is recommended, 16 acceptable, 12 the least; 0.7 m is an arm's length.
-                var arcMinutes = Math.Atan(text.GetProperty("capitalPx").GetDouble() * Screens.PixelMm(width) / 700) * 180 * 60 / Math.PI;
+                // ISO 15008: a capital of 20 arc minutes is recommended, 16 acceptable, 12 the least; 0.7 m is an arm's
+                // length.
+                var arcMinutes = Math.Atan(
+                    text.GetProperty("capitalPx").GetDouble() * Screens.PixelMm(width) / 700) * 180 * 60 / Math.PI;
                 var least = text.GetProperty("isFine").GetBoolean() ? 12 : 16;
-                Assert.True(Math.Round(arcMinutes, 1) >= least, $"'{words}' has {arcMinutes:0.0} arc minutes at {width} px, {least} at least");
+                Assert.True(
+                    Math.Round(arcMinutes, 1) >= least,
+                    $"'{words}' has {arcMinutes:0.0} arc minutes at {width} px, {least} at least");
                 // WCAG 2.2, 1.4.3 (AA): 4.5 for text of any size.
                 var contrast = text.GetProperty("contrast").GetDouble();
                 Assert.True(contrast >= 4.5, $"'{words}' stands out by {contrast:0.00} only, night {isNight}");
             }
 
             // WCAG 2.2, 1.4.11 (AA): 3 for what is no text but carries meaning.
-            Assert.All(await Sight.MarksAsync(page), mark => Assert.True(mark.GetProperty("contrast").GetDouble() >= 3, mark.ToString()));
+            Assert.All(await Sight.MarksAsync(page), mark => Assert.True(
+                mark.GetProperty("contrast").GetDouble() >= 3, mark.ToString()));
         }
     }
 
@@ -99,10 +105,13 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
             await CriticalAsync(page);
             foreach (var part in (string[])["h3", "li:first-child", "button"])
             {
-                await Expect(page.Locator($"#alarms .is-lead {part}").First).ToBeInViewportAsync(new() { Ratio = 0.99f });
+                await Expect(page.Locator($"#alarms .is-lead {part}").First)
+                    .ToBeInViewportAsync(new() { Ratio = 0.99f });
             }
 
-            Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), "the page is wider than the screen");
+            Assert.True(
+                await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"),
+                "the page is wider than the screen");
             await Picture.KeepAsync(page, $"alarm-{width}-{(isNight ? "night" : "day")}");
         }
     }
@@ -127,5 +136,6 @@ public sealed class AlarmTests(AlarmStage stage) : IClassFixture<AlarmStage>, IA
     }
 
     private static Task CriticalAsync(IPage page) =>
-        Expect(page.Locator("#alarms .is-lead[data-priority=critical]")).ToBeVisibleAsync(new() { Timeout = PatienceMs });
+        Expect(page.Locator("#alarms .is-lead[data-priority=critical]"))
+            .ToBeVisibleAsync(new() { Timeout = PatienceMs });
 }

@@ -40,7 +40,8 @@ public sealed class CalmTests(CalmStage stage) : IClassFixture<CalmStage>, IAsyn
         {
             await Expect(page.Locator("#stale")).ToContainTextAsync("No connection", new() { Timeout = PatienceMs });
             var words = await page.EvaluateAsync<string>("window.firstWords");
-            var age = int.Parse(new string([.. words.Where(char.IsAsciiDigit)]), System.Globalization.CultureInfo.InvariantCulture);
+            var age = int.Parse(
+                new string([.. words.Where(char.IsAsciiDigit)]), System.Globalization.CultureInfo.InvariantCulture);
             Assert.InRange(age, 5, 10);
             await Expect(page.Locator("body")).ToHaveAttributeAsync("data-old", "");
         }
@@ -57,7 +58,8 @@ public sealed class CalmTests(CalmStage stage) : IClassFixture<CalmStage>, IAsyn
     public async Task JudgingThatHangsBehindALivingServer_IsToldWithItsAge()
     {
         var picture = await stage.PictureAsync();
-        var page = await stage.OpenAsync(before: page => ShowAsync(page, picture, """{"pictureAgeS":41.0,"overdueS":15}"""));
+        var page = await stage.OpenAsync(
+            before: page => ShowAsync(page, picture, """{"pictureAgeS":41.0,"overdueS":15}"""));
         await Expect(page.Locator("#stale")).ToContainTextAsync("No new readings. Figures are 4");
     }
 
@@ -137,6 +139,11 @@ public sealed class CalmTests(CalmStage stage) : IClassFixture<CalmStage>, IAsyn
     }
 
     // The daemon's own picture, changed where a test says so, down a line that stays as it is.
-    private static Task ShowAsync(IPage page, JsonNode picture, string beat) => page.RouteAsync("**/api/v1/live", route => route.FulfillAsync(
-        new() { ContentType = "text/event-stream", Body = $"event: picture\ndata: {picture.ToJsonString()}\n\nevent: beat\ndata: {beat}\n\n" }));
+    private static Task ShowAsync(IPage page, JsonNode picture, string beat) =>
+        page.RouteAsync("**/api/v1/live", route => route.FulfillAsync(
+        new()
+        {
+            ContentType = "text/event-stream",
+            Body = $"event: picture\ndata: {picture.ToJsonString()}\n\nevent: beat\ndata: {beat}\n\n",
+        }));
 }

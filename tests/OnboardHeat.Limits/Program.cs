@@ -39,7 +39,8 @@ internal static class Program
     private static int Usage()
     {
         Console.Error.WriteLine(
-            "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 chaos memory-year disk-writes bytes-a-reading"
+            "TRIAL [SEED]: power-cuts mutilations nth-write-fails clock-scripts kill9 chaos memory-year disk-writes "
+                + "bytes-a-reading"
             + " charts van-by-wire footprint page");
         return 64;
     }

@@ -6,7 +6,9 @@ using OnboardHeat.Simulation;
 
 namespace OnboardHeat.Suites;
 
-/// <summary>A set of probes under its name: what a daemon with fewer probes would have seen of the same drive.</summary>
+/// <summary>
+/// A set of probes under its name: what a daemon with fewer probes would have seen of the same drive.
+/// </summary>
 internal sealed record Kit(string Name, FittedSet Fitted)
 {
     /// <summary>Names of the signs of the circuit, for trials without one of them.</summary>
@@ -16,11 +18,13 @@ internal sealed record Kit(string Name, FittedSet Fitted)
     public string? Muted { get; init; }
 
     /// <summary>The same kit, once for each sign taken away.</summary>
-    public IEnumerable<Kit> Without() => Signs.Select(sign => this with { Name = $"{Name} without {sign}", Muted = sign });
+    public IEnumerable<Kit> Without() =>
+        Signs.Select(sign => this with { Name = $"{Name} without {sign}", Muted = sign });
 
     public static IReadOnlyList<Kit> All { get; } =
     [
-        new("full", Kits.Full), new("no-tray", Kits.NoTray), new("lines", Kits.Lines), new("engine-unknown", Kits.EngineUnknown),
+        new("full", Kits.Full), new("no-tray", Kits.NoTray), new("lines", Kits.Lines),
+        new("engine-unknown", Kits.EngineUnknown),
         new("one-tank-probe", Kits.OneTankProbe),
     ];
 

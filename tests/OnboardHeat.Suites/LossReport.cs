@@ -13,13 +13,16 @@ internal static class LossReport
         var hours = drives.Sum(d => d.DrivingHours);
         var failures = drives.Where(d => Scenarios.Failures.Contains(d.Kind)).ToList();
         var delays = failures.Select(Delay).ToList();
-        var rear = failures.Where(d => d.Kind is ScenarioKind.TankFlowHose or ScenarioKind.TankReturnHose).Select(Delay).ToList();
+        var rear = failures.Where(d => d.Kind is ScenarioKind.TankFlowHose or ScenarioKind.TankReturnHose)
+            .Select(Delay).ToList();
         var weeps = drives.Where(d => d.Kind == ScenarioKind.Weep).Select(Delay).ToList();
         var falseLosses = drives.Sum(FalseLosses);
         var falseStops = drives.Sum(FalseStops);
         Console.WriteLine(
-            $"kit {kit.Name}: {failures.Count} failures, {Figures.Percent(delays.Count(d => d <= InTimeS), delays.Count)} told within 300 s; "
-            + $"delay median {Figures.Seconds(Figures.Quantile(delays, 0.5))}, p90 {Figures.Seconds(Figures.Quantile(delays, 0.9))}; "
+            $"kit {kit.Name}: {failures.Count} failures, "
+                + $"{Figures.Percent(delays.Count(d => d <= InTimeS), delays.Count)} told within 300 s; "
+            + $"delay median {Figures.Seconds(Figures.Quantile(delays, 0.5))}, p90 "
+            + $"{Figures.Seconds(Figures.Quantile(delays, 0.9))}; "
             + $"rear hoses median {Figures.Seconds(Figures.Quantile(rear, 0.5))}; "
             + $"weeps within 600 s {Figures.Percent(weeps.Count(d => d <= WeepInTimeS), weeps.Count)}; "
             + $"false coolant-loss {falseLosses} = {1000 * falseLosses / hours:0.0}, "
@@ -44,16 +47,19 @@ internal static class LossReport
         if (LossMix.StopsFlow(kind))
         {
             var delays = drives.Select(Delay).ToList();
-            told = $"told within 300 s {delays.Count(d => d <= InTimeS)} of {delays.Count}, median {Figures.Seconds(Figures.Quantile(delays, 0.5))}; ";
+            told = $"told within 300 s {delays.Count(d => d <= InTimeS)} of {delays.Count}, median "
+                + $"{Figures.Seconds(Figures.Quantile(delays, 0.5))}; ";
         }
 
         Console.WriteLine($"  {kind}: {told}false coolant-loss {1000 * drives.Sum(FalseLosses) / hours:0.0}, "
             + $"circulation-stopped {1000 * drives.Sum(FalseStops) / hours:0.0} in 1,000 h ({hours:0} h)");
         if (isLoud)
         {
-            foreach (var drive in drives.Where(d => FalseLosses(d) + FalseStops(d) > 0 || (Scenarios.Failures.Contains(kind) && Delay(d) > InTimeS)))
+            foreach (var drive in drives.Where(
+                d => FalseLosses(d) + FalseStops(d) > 0 || (Scenarios.Failures.Contains(kind) && Delay(d) > InTimeS)))
             {
-                var said = string.Join(" ", drive.Said.Where(s => s.IsRaised).Select(s => $"{s.AtS:0}:{s.Kind}{(s.Subject.Length > 0 ? "/" : "")}{s.Subject}"));
+                var said = string.Join(" ", drive.Said.Where(s => s.IsRaised).Select(
+                    s => $"{s.AtS:0}:{s.Kind}{(s.Subject.Length > 0 ? "/" : "")}{s.Subject}"));
                 Console.WriteLine($"    seed {drive.Seed} event {drive.EventAtS:0} {drive.Failure} said {said}");
             }
         }
@@ -66,8 +72,10 @@ internal static class LossReport
         var raised = ordinary.SelectMany(d => d.Said).Where(s => s.IsRaised).ToList();
         var priorities = raised.GroupBy(s => AlarmTable.Of(s.Kind).Priority).OrderByDescending(g => g.Key)
             .Select(g => $"{g.Key} {Figures.Percent(g.Count(), raised.Count)}");
-        var kinds = raised.GroupBy(s => s.Kind).OrderByDescending(g => g.Count()).Select(g => $"{AlarmTable.Of(g.Key).Name} {g.Count() / hours:0.00}");
-        Console.WriteLine($"  alarm load, ordinary driving: {raised.Count / hours:0.00} an hour ({string.Join(", ", priorities)}); an hour: {string.Join(", ", kinds)}");
+        var kinds = raised.GroupBy(s => s.Kind).OrderByDescending(g => g.Count())
+            .Select(g => $"{AlarmTable.Of(g.Key).Name} {g.Count() / hours:0.00}");
+        Console.WriteLine($"  alarm load, ordinary driving: {raised.Count / hours:0.00} an hour "
+            + $"({string.Join(", ", priorities)}); an hour: {string.Join(", ", kinds)}");
         Console.WriteLine($"  most changes of one alarm within a minute, any drive: {drives.Max(MostChangesAMinute)}");
     }
 
@@ -89,14 +97,17 @@ internal static class LossReport
     {
         ScenarioKind.TankFlowHose or ScenarioKind.TankReturnHose => alarm == AlarmKind.CoolantLoss,
         ScenarioKind.EngineHose => alarm is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped,
-        _ => alarm is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped or AlarmKind.CoolantWeep or AlarmKind.WeakHeating,
+        _ => alarm is AlarmKind.CoolantLoss or AlarmKind.CirculationStopped
+            or AlarmKind.CoolantWeep or AlarmKind.WeakHeating,
     };
 
     private static int FalseLosses(DriveResult drive) => drive.Said.Count(
-        s => s.IsRaised && s.Kind == AlarmKind.CoolantLoss && (!LossMix.LosesCoolant(drive.Kind) || s.AtS < drive.EventAtS));
+        s => s.IsRaised && s.Kind == AlarmKind.CoolantLoss
+            && (!LossMix.LosesCoolant(drive.Kind) || s.AtS < drive.EventAtS));
 
     private static int FalseStops(DriveResult drive) => drive.Said.Count(
-        s => s.IsRaised && s.Kind == AlarmKind.CirculationStopped && (!LossMix.StopsFlow(drive.Kind) || s.AtS < drive.EventAtS));
+        s => s.IsRaised && s.Kind == AlarmKind.CirculationStopped
+            && (!LossMix.StopsFlow(drive.Kind) || s.AtS < drive.EventAtS));
 
     private static int MostChangesAMinute(DriveResult drive)
     {

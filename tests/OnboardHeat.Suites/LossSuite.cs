@@ -28,7 +28,8 @@ internal static class LossSuite
             number += Batch;
         }
 
-        Console.WriteLine($"seed {request.Seed}, {number} drives, {hours:0} driving hours, vans {(request.IsKnown ? "known" : "unknown")} before");
+        Console.WriteLine($"seed {request.Seed}, {number} drives, {hours:0} driving hours, vans "
+            + $"{(request.IsKnown ? "known" : "unknown")} before");
         foreach (var kit in request.Kits)
         {
             LossReport.Print(kit, [.. results.Where(r => r.Kit == kit)], request.IsLoud);
@@ -41,7 +42,8 @@ internal static class LossSuite
     {
         var scenario = Scenarios.Make(kind, seed);
         var kept = request.IsKnown ? Acquaintance.Make(scenario.Traits, seed, request.Kits) : null;
-        var watchers = request.Kits.Select((kit, k) => new Watcher(kit, scenario.Traits, kept?[k] ?? KeptState.Fresh)).ToArray();
+        var watchers =
+            request.Kits.Select((kit, k) => new Watcher(kit, scenario.Traits, kept?[k] ?? KeptState.Fresh)).ToArray();
         var van = scenario.Start();
         var drivingS = 0.0;
         while (van.Step())
@@ -56,7 +58,8 @@ internal static class LossSuite
         return
         [
             .. watchers.Select(w => new DriveResult(
-                kind, seed, w.Kit, drivingS / 3600, van.Truth.ElapsedS, scenario.EventAtS, van.Truth.Failure?.Kind, w.Said)),
+                kind, seed, w.Kit, drivingS / 3600, van.Truth.ElapsedS, scenario.EventAtS, van.Truth.Failure?.Kind,
+                w.Said)),
         ];
     }
 }

@@ -7,10 +7,14 @@ namespace OnboardHeat.Suites;
 /// <summary>Nights with valves left open, with valves closed, and on the electric element.</summary>
 internal static class NightSuite
 {
-    /// <summary>Heat leaving through the coil, a ten-minute mean, above which the circuit really drains the tank; watts.</summary>
+    /// <summary>
+    /// Heat leaving through the coil, a ten-minute mean, above which the circuit really drains the tank; watts.
+    /// </summary>
     private const double DrainsW = 25;
 
-    /// <summary>What the issue asks: told within this, on this share of the nights that drain; energy with the element.</summary>
+    /// <summary>
+    /// What the issue asks: told within this, on this share of the nights that drain; energy with the element.
+    /// </summary>
     private const double ToldWithinS = 3600, ToldShare = 0.9, ElementP90 = 0.05;
 
     /// <summary>A spell that taught a loss so many times the true one has taken something else for it.</summary>
@@ -99,7 +103,8 @@ internal static class NightSuite
         var within = delays.Count(d => d <= ToldWithinS);
         var taught = drained.Count(n => n.LearntWPerK > WrongLossRatio * n.TrueLossWPerK);
         Console.WriteLine($"valves open: {drained.Count} of {nights.Count} nights drain the tank; close-valves within "
-            + $"60 min on {Figures.Percent(within, delays.Count)}, median {Figures.Seconds(Figures.Quantile(delays, 0.5))}, "
+            + $"60 min on {Figures.Percent(within, delays.Count)}, median "
+            + $"{Figures.Seconds(Figures.Quantile(delays, 0.5))}, "
             + $"p90 {Figures.Seconds(Figures.Quantile(delays, 0.9))}; taught a wrong loss on {taught}; never told: "
             + string.Join(' ', drained.Where(n => n.ToldAtS is null).Select(n => n.Seed)));
         PrintStored(nights);
@@ -109,14 +114,16 @@ internal static class NightSuite
     private static double PrintStored(List<NightResult> nights)
     {
         var errors = nights.SelectMany(n => n.StoredErrors).ToList();
-        var ratios = nights.Where(n => n.LossWPerK is not null).Select(n => n.LossWPerK!.Value / n.TrueLossWPerK).ToList();
+        var ratios = nights.Where(n => n.LossWPerK is not null)
+            .Select(n => n.LossWPerK!.Value / n.TrueLossWPerK).ToList();
         var losses = ratios.Select(r => Math.Abs(r - 1)).ToList();
         var learnt = nights.Count(n => n.LearntWPerK is not null);
         var wrong = nights.Count(n => n.LearntWPerK > WrongLossRatio * n.TrueLossWPerK);
         var p90 = Figures.Quantile(errors, 0.9);
         Console.WriteLine($"  stored energy error median {Figures.Percent(Figures.Quantile(errors, 0.5))}, p90 "
             + $"{Figures.Percent(p90)} ({errors.Count} figures); loss coefficient at the end, error median "
-            + $"{Figures.Percent(Figures.Quantile(losses, 0.5))}, p90 {Figures.Percent(Figures.Quantile(losses, 0.9))}, bias "
+            + $"{Figures.Percent(Figures.Quantile(losses, 0.5))}, p90 "
+            + $"{Figures.Percent(Figures.Quantile(losses, 0.9))}, bias "
             + $"{Figures.Percent(Figures.Quantile(ratios, 0.5) - 1)}; learnt on {learnt} nights, over "
             + $"{WrongLossRatio} times the true one on {wrong}");
         return p90;

@@ -9,10 +9,12 @@ namespace OnboardHeat.Suites;
 /// <param name="Kits">Kits by name.</param>
 /// <param name="IsKnown">Whether each van is known from three drives and two nights before.</param>
 /// <param name="IsLoud">Whether every miss and false alarm is listed.</param>
-internal sealed record Request(string Suite, double Amount, int Seed, IReadOnlyList<Kit> Kits, bool IsKnown, bool IsLoud)
+internal sealed record Request(
+    string Suite, double Amount, int Seed, IReadOnlyList<Kit> Kits, bool IsKnown, bool IsLoud)
 {
     public const string Usage =
-        "usage: loss|nights|stored|rating [--amount HOURS-OR-NIGHTS] [--seed N] [--kit NAME,NAME] [--known] [--ablate] [--list]";
+        "usage: loss|nights|stored|rating [--amount HOURS-OR-NIGHTS] [--seed N] [--kit NAME,NAME] [--known] [--ablate] "
+            + "[--list]";
 
     /// <summary>Reads the command line; null when it is not understood.</summary>
     public static Request? Read(string[] args, double shortAmount, double longAmount, bool isShort)

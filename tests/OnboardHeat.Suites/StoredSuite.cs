@@ -3,14 +3,18 @@ using OnboardHeat.Simulation;
 
 namespace OnboardHeat.Suites;
 
-/// <summary>Stored energy and minutes of shower against the truth: every five minutes of drives, every half hour of nights.</summary>
+/// <summary>
+/// Stored energy and minutes of shower against the truth: every five minutes of drives, every half hour of nights.
+/// </summary>
 internal static class StoredSuite
 {
     public static int Run(Request request)
     {
         foreach (var kit in request.Kits)
         {
-            foreach (var kind in (ReadOnlySpan<ScenarioKind>)[ScenarioKind.Ordinary, ScenarioKind.ShowerOnTheMove, ScenarioKind.Night, ScenarioKind.NightWithDraws])
+            ReadOnlySpan<ScenarioKind> kinds =
+                [ScenarioKind.Ordinary, ScenarioKind.ShowerOnTheMove, ScenarioKind.Night, ScenarioKind.NightWithDraws];
+            foreach (var kind in kinds)
             {
                 Print(kit, kind, request);
             }
@@ -30,9 +34,12 @@ internal static class StoredSuite
         var minutes = told.Select(c => Math.Abs(c.Minutes - c.TrueMinutes)).ToList();
         var inside = told.Count(c => c.TrueMinutes >= c.Low - 1e-9 && c.TrueMinutes <= c.High + 1e-9);
         Console.WriteLine($"kit {kit.Name}, {kind}, {compared.Length} from seed {request.Seed}: energy error median "
-            + $"{Figures.Percent(Figures.Quantile(energy, 0.5))}, p90 {Figures.Percent(Figures.Quantile(energy, 0.9))}; minutes error median "
-            + $"{Figures.Quantile(minutes, 0.5):0.00}, p90 {Figures.Quantile(minutes, 0.9):0.00}; inside the range {Figures.Percent(inside, told.Count)}, "
-            + $"mean width {(told.Count > 0 ? told.Average(c => c.High - c.Low) : double.NaN):0.00} min; answered {Figures.Percent(told.Count, all.Count)} of {all.Count}");
+            + $"{Figures.Percent(Figures.Quantile(energy, 0.5))}, p90 "
+            + $"{Figures.Percent(Figures.Quantile(energy, 0.9))}; minutes error median "
+            + $"{Figures.Quantile(minutes, 0.5):0.00}, p90 {Figures.Quantile(minutes, 0.9):0.00}; inside the range "
+            + $"{Figures.Percent(inside, told.Count)}, "
+            + $"mean width {(told.Count > 0 ? told.Average(c => c.High - c.Low) : double.NaN):0.00} min; answered "
+            + $"{Figures.Percent(told.Count, all.Count)} of {all.Count}");
     }
 
     private static List<Comparison> Compare(Scenario scenario, Kit kit, Request request)
@@ -56,7 +63,9 @@ internal static class StoredSuite
             var trueKWh = van.Truth.StoredJ / 3.6e6;
             if (trueKWh >= 0.15)
             {
-                compared.Add(Comparison.Of(watcher.Monitor.Forecast(), trueKWh, van.TrueShowerMinutes(shower.MixedCelsius, shower.FlowLitresPerMinute)));
+                compared.Add(Comparison.Of(
+                    watcher.Monitor.Forecast(), trueKWh,
+                    van.TrueShowerMinutes(shower.MixedCelsius, shower.FlowLitresPerMinute)));
             }
         }
 

@@ -15,6 +15,8 @@ public sealed record CircuitEstimate
     /// <summary>Whether warm coolant passes the coil; null when it cannot be told.</summary>
     public bool? IsCirculating { get; init; }
 
-    /// <summary>What each sign said when circulation was last found stopped or coolant leaving in this run; empty if never.</summary>
+    /// <summary>
+    /// What each sign said when circulation was last found stopped or coolant leaving in this run; empty if never.
+    /// </summary>
     public IReadOnlyList<SignEvidence> Evidence { get; init; } = [];
 }

@@ -1,9 +1,9 @@
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// Page's cumulative sum: adds up evidence, never below zero, so that it starts afresh whenever the evidence speaks for the ordinary.
-/// E. S. Page, Biometrika 41 (1954) 100. Fed with log likelihood ratios it is the sequential test that finds a change soonest for a
-/// given rate of false alarms.
+/// Page's cumulative sum: adds up evidence, never below zero, so that it starts afresh whenever the evidence speaks for
+/// the ordinary. E. S. Page, Biometrika 41 (1954) 100. Fed with log likelihood ratios it is the sequential test that
+/// finds a change soonest for a given rate of false alarms.
 /// </summary>
 internal sealed class Cusum(double ceiling = double.PositiveInfinity)
 {

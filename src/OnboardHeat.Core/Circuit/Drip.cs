@@ -1,31 +1,40 @@
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// A warm drip in the tray: with hot coolant in the lines the tray leaves the air it has followed all along, by a kelvin or two within
-/// minutes, and stays above it. The sun and a heater warm tray and air alike, an opened door cools the air first, and either goes on
-/// from before; a drip begins.
+/// A warm drip in the tray: with hot coolant in the lines the tray leaves the air it has followed all along, by a
+/// kelvin or two within minutes, and stays above it. The sun and a heater warm tray and air alike, an opened door cools
+/// the air first, and either goes on from before; a drip begins.
 /// </summary>
 internal sealed class Drip
 {
-    /// <summary>Means over this, seconds, taken now, so long ago, and as long before that: what went on before is no beginning.</summary>
+    /// <summary>
+    /// Means over this, seconds, taken now, so long ago, and as long before that: what went on before is no beginning.
+    /// </summary>
     private const double MeanS = 20, ApartS = 120;
 
     /// <summary>
-    /// Rise beyond air and trend that is no chance, kelvin. In 60 hours of recorded innocent drives and nights the tray gained at
-    /// most 0.7 K on the air in two minutes where nothing was spilt.
+    /// Rise beyond air and trend that is no chance, kelvin. In 60 hours of recorded innocent drives and nights the tray
+    /// gained at most 0.7 K on the air in two minutes where nothing was spilt.
     /// </summary>
     private const double BeginsK = 0.85;
 
-    /// <summary>It must stay above this share of it for so long, seconds: a splash from outside dries, a door closes.</summary>
+    /// <summary>
+    /// It must stay above this share of it for so long, seconds: a splash from outside dries, a door closes.
+    /// </summary>
     private const double StaysShare = 0.6, StaysForS = 90;
 
     /// <summary>Coolant must be so much hotter than the tray, kelvin.</summary>
     private const double HotterK = 25;
 
-    /// <summary>A drip warms no tray by more than this, kelvin: that is a spill or a spout, and other alarms tell it.</summary>
+    /// <summary>
+    /// A drip warms no tray by more than this, kelvin: that is a spill or a spout, and other alarms tell it.
+    /// </summary>
     private const double MostK = 8;
 
-    /// <summary>The bottom of the tank has fallen by so much in so long, kelvin and seconds: water is drawn, and may be what is warm.</summary>
+    /// <summary>
+    /// The bottom of the tank has fallen by so much in so long, kelvin and seconds: water is drawn, and may be what is
+    /// warm.
+    /// </summary>
     private const double DrawnK = 2, DrawnS = 240;
 
     private double _beganS = double.NaN;

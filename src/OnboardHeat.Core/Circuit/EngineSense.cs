@@ -34,7 +34,8 @@ internal sealed class EngineSense
 
     public void Observe(Loop loop, bool? signal)
     {
-        var warms = loop.TrySlope(loop.Flow, WindowS, out var flow) && flow.KPerS > WarmingKPerS && flow.Celsius > loop.AirCelsius;
+        var warms = loop.TrySlope(loop.Flow, WindowS, out var flow)
+            && flow.KPerS > WarmingKPerS && flow.Celsius > loop.AirCelsius;
         loop.IsEngineInferred = signal is null;
         var isOn = signal ?? Infer(loop, warms, flow.KPerS);
         if (isOn is { } now && now != loop.IsEngineOn)
@@ -47,7 +48,8 @@ internal sealed class EngineSense
         loop.IsEngineOn = isOn ?? loop.IsEngineOn;
         loop.EngineOnS = loop.IsEngineOn == true ? loop.NowS - _startedS : 0;
         loop.EngineOffS = loop.IsEngineOn == false ? loop.NowS - _stoppedS : 0;
-        loop.IsProven |= loop.IsEngineOn == true && ((loop.EngineOnS > 20 && warms) || (loop.EngineOnS > KeptHotForS && IsKeptHot(loop)));
+        loop.IsProven |= loop.IsEngineOn == true
+            && ((loop.EngineOnS > 20 && warms) || (loop.EngineOnS > KeptHotForS && IsKeptHot(loop)));
     }
 
     private bool Remember(Loop loop)

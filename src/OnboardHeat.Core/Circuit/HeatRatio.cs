@@ -19,7 +19,8 @@ internal sealed class HeatRatio(double priorPerS)
     private const double DriftShare = 0.25, DriftOffsetK = 1, DriftS = 900;
 
     private readonly StraightLine _line = new(
-        priorPerS, SlopeShare * priorPerS, OffsetK * priorPerS, (DriftShare * priorPerS, DriftOffsetK * priorPerS), DriftS);
+        priorPerS, SlopeShare * priorPerS, OffsetK * priorPerS, (DriftShare * priorPerS, DriftOffsetK * priorPerS),
+        DriftS);
 
     /// <summary>Warming per kelvin of drive, 1/s.</summary>
     public double RatioPerS => _line.Slope;

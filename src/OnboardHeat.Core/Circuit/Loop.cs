@@ -5,12 +5,14 @@ using OnboardHeat.Core.Tank;
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// What every sign of the coolant circuit looks at: the last minutes of each probe, the engine, the van. Only believed readings enter, so
-/// a bad probe's trace grows old and its signs fall silent. Reused from scan to scan.
+/// What every sign of the coolant circuit looks at: the last minutes of each probe, the engine, the van. Only believed
+/// readings enter, so a bad probe's trace grows old and its signs fall silent. Reused from scan to scan.
 /// </summary>
 internal sealed class Loop(VanDescription van, LearntCircuit learnt)
 {
-    /// <summary>Air about the lines when nothing tells it; the middle of a touring year (common practice, no source).</summary>
+    /// <summary>
+    /// Air about the lines when nothing tells it; the middle of a touring year (common practice, no source).
+    /// </summary>
     private const double AirPriorCelsius = 20;
 
     /// <summary>A window holds at least this many scans, whatever the period.</summary>
@@ -69,15 +71,21 @@ internal sealed class Loop(VanDescription van, LearntCircuit learnt)
     /// <summary>Level switch of the coolant.</summary>
     public bool? IsCoolantLow { get; private set; }
 
-    /// <summary>Air about the lines, degrees Celsius: the probe by the tank, else no more than the coldest that a line has been.</summary>
+    /// <summary>
+    /// Air about the lines, degrees Celsius: the probe by the tank, else no more than the coldest that a line has been.
+    /// </summary>
     public double AirCelsius { get; private set; } = AirPriorCelsius;
 
     /// <summary>Heat that warms water and vessel by one kelvin, joules per kelvin.</summary>
-    public double TankJPerK { get; } = (van.Tank.VolumeLitres * 4180) + (van.Tank.EffectiveVesselMassKg * Water.Materials.SteelJPerKgK);
+    public double TankJPerK { get; } =
+        (van.Tank.VolumeLitres * 4180) + (van.Tank.EffectiveVesselMassKg * Water.Materials.SteelJPerKgK);
 
-    /// <summary>The hottest that believed probes on the coolant show, degrees Celsius; absolute zero when none is fresh.</summary>
+    /// <summary>
+    /// The hottest that believed probes on the coolant show, degrees Celsius; absolute zero when none is fresh.
+    /// </summary>
     public double HottestCelsius => Math.Max(
-        IsFresh(Flow) ? Flow.Newest : -273, Math.Max(IsFresh(Return) ? Return.Newest : -273, IsFresh(Engine) ? Engine.Newest : -273));
+        IsFresh(Flow) ? Flow.Newest : -273,
+        Math.Max(IsFresh(Return) ? Return.Newest : -273, IsFresh(Engine) ? Engine.Newest : -273));
 
     /// <summary>A window of at least <paramref name="seconds"/> that holds enough scans.</summary>
     public double Window(double seconds) => Math.Max(seconds, StepsInWindow * PeriodS);
@@ -117,7 +125,8 @@ internal sealed class Loop(VanDescription van, LearntCircuit learnt)
     public bool TrySlope(Trace trace, double windowS, out Slope slope, double delayS = 0)
     {
         slope = default;
-        return (delayS > 0 || IsFresh(trace)) && trace.TrySlope(NowS - delayS - Window(windowS), NowS - delayS, out slope);
+        return (delayS > 0 || IsFresh(trace))
+            && trace.TrySlope(NowS - delayS - Window(windowS), NowS - delayS, out slope);
     }
 
     private static void Take(Trace trace, ScreenedScan scan, Channel channel)

@@ -159,7 +159,8 @@ internal sealed class LossTest
         RunsForS = 0;
         var spoke = SpokeNats;
         var isKnown = _decay.IsVanKnown;
-        var needed = isKnown ? AfterStopKnownNats : spoke >= SpokeBeforeNats ? AfterStopSpokeNats : AfterStopUnknownNats;
+        var needed = isKnown ? AfterStopKnownNats : spoke >= SpokeBeforeNats
+            ? AfterStopSpokeNats : AfterStopUnknownNats;
         IsLoss = !_lines.IsOneAlone && loop.EngineOffS < AfterStopS
             && loop.EngineOffS > (spoke >= SpokeBeforeNats ? QuietS : isKnown ? KnownS : SettledS)
             && LeavingNats >= AfterStopLeastNats

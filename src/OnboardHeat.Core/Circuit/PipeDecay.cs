@@ -39,7 +39,8 @@ internal sealed class PipeDecay(double priorTauS, Estimate? learnt)
     /// <summary>
     /// Rate at which the full line cools, per second and kelvin above the air, for keeping; null before the first stop.
     /// </summary>
-    public Estimate? Learnt => _stops == 0 ? null : new Estimate(Math.Exp(_logRate), Math.Exp(_logRate) * Spread, TimeSpan.Zero, _stops);
+    public Estimate? Learnt =>
+        _stops == 0 ? null : new Estimate(Math.Exp(_logRate), Math.Exp(_logRate) * Spread, TimeSpan.Zero, _stops);
 
     private double Spread => _stops == 0 ? VanSpread : StopSpread * Math.Sqrt(1 + (1.0 / _stops));
 
@@ -76,5 +77,6 @@ internal sealed class PipeDecay(double priorTauS, Estimate? learnt)
     }
 
     /// <summary>Faster than bared is bared all the more: only what is slower speaks against it.</summary>
-    private static double BareDensity(double off, double spread, double blur) => Density(Math.Min(0, off), spread, blur);
+    private static double BareDensity(double off, double spread, double blur) =>
+        Density(Math.Min(0, off), spread, blur);
 }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// The last minutes of one probe: times and temperatures in a ring, oldest overwritten. Slopes and means over any window
-/// of it, without allocating. Steps may be irregular: every figure is taken over time, never over counts of scans.
+/// The last minutes of one probe: times and temperatures in a ring, oldest overwritten. Slopes and means over any
+/// window of it, without allocating. Steps may be irregular: every figure is taken over time, never over counts of
+/// scans.
 /// </summary>
 internal sealed class Trace
 {

@@ -1,12 +1,15 @@
 namespace OnboardHeat.Core.Circuit;
 
 /// <summary>
-/// Where a warming part is heading. An engine warms nearly straight until its thermostat opens and then stops: the course is a straight
-/// line towards the temperature that engines hold, and no further unless the part already rises above it.
+/// Where a warming part is heading. An engine warms nearly straight until its thermostat opens and then stops: the
+/// course is a straight line towards the temperature that engines hold, and no further unless the part already rises
+/// above it.
 /// </summary>
 internal sealed class WarmUpCourse
 {
-    /// <summary>Coolant of a warm engine, degrees Celsius: thermostats open at 80 to 92 (common practice, no source).</summary>
+    /// <summary>
+    /// Coolant of a warm engine, degrees Celsius: thermostats open at 80 to 92 (common practice, no source).
+    /// </summary>
     private const double HoldsCelsius = 88;
 
     /// <summary>The rise is taken over this time, seconds, and must be more than air and sun make, K/s.</summary>
@@ -34,7 +37,9 @@ internal sealed class WarmUpCourse
         }
 
         var leftK = celsius - _trace.Newest;
-        // Above what engines hold only a climb leads, and a climb is short: nearer than its present rise carries it in three minutes.
-        return celsius <= HoldsCelsius || leftK < _slope.KPerS * 180 ? Math.Max(0, leftK / _slope.KPerS) : double.PositiveInfinity;
+        // Above what engines hold only a climb leads, and a climb is short: nearer than its present rise carries it in
+        // three minutes.
+        return celsius <= HoldsCelsius || leftK < _slope.KPerS * 180
+            ? Math.Max(0, leftK / _slope.KPerS) : double.PositiveInfinity;
     }
 }

@@ -14,7 +14,9 @@ internal sealed class CoilChill(Channel upper, Channel lower)
     private double _upperThen;
     private double _lowerThen;
 
-    /// <summary>True when the upper fell and the lower stood, false the right way round, null when nothing is told.</summary>
+    /// <summary>
+    /// True when the upper fell and the lower stood, false the right way round, null when nothing is told.
+    /// </summary>
     public bool? IsUpperTheLower(ScreenedScan scan)
     {
         if (!Chills(scan))

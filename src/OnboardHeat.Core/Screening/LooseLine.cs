@@ -25,7 +25,8 @@ internal sealed class LooseLine(Channel line, Channel partner)
 
     /// <summary>
     /// Looks at a scan whose readings were each judged by themselves. True while the line's probe is off its pipe.
-    /// <paramref name="wasInOrder"/> says whether flow was seen above return in this run, as it is where probes are not exchanged.
+    /// <paramref name="wasInOrder"/> says whether flow was seen above return in this run, as it is where probes are not
+    /// exchanged.
     /// </summary>
     public bool Observe(ScreenedScan scan, bool wasInOrder)
     {

@@ -1,7 +1,9 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>Air by the tank in the time to come, for forecasts.</summary>
-/// <param name="Swing">The daily wave, where the tank has stood long enough for it; null: the air stays as it is.</param>
+/// <param name="Swing">
+/// The daily wave, where the tank has stood long enough for it; null: the air stays as it is.
+/// </param>
 /// <param name="ShownCelsius">Air as its probe shows it now, °C.</param>
 /// <param name="OffsetK">What the probe shows too little, K.</param>
 internal readonly record struct AirAhead(AirSwing? Swing, double ShownCelsius, double OffsetK)

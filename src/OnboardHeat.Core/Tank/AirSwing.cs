@@ -1,14 +1,18 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Day and night of the air by the tank: a mean and one wave of 24 hours, by least squares over what the air probe read, with a prior that
-/// a wave of some kelvins is usual. It goes by elapsed time only: where the day stands comes out of the readings, not of a clock.
+/// Day and night of the air by the tank: a mean and one wave of 24 hours, by least squares over what the air probe
+/// read, with a prior that a wave of some kelvins is usual. It goes by elapsed time only: where the day stands comes
+/// out of the readings, not of a clock.
 /// </summary>
 internal sealed class AirSwing
 {
     private const double RadiansPerS = 2 * Math.PI / 86400;
 
-    /// <summary>Time between samples, s, and deviation of one about the wave, K: weather and doors last for hours, so each counts little.</summary>
+    /// <summary>
+    /// Time between samples, s, and deviation of one about the wave, K: weather and doors last for hours, so each
+    /// counts little.
+    /// </summary>
     private const double SampleS = 300, SampleK = 1.2;
 
     /// <summary>Deviation of the wave's two parts before any reading, K, and of the mean, K.</summary>
@@ -59,7 +63,9 @@ internal sealed class AirSwing
         ? EnsemblePrior.AirStandInCelsius
         : _mean - Math.Sqrt((_cos * _cos) + (_sin * _sin)) + Math.Min(0, _last - Wave(_lastS));
 
-    /// <summary>Air expected at a later time of the run, °C: the wave, and what is left of today's departure from it.</summary>
+    /// <summary>
+    /// Air expected at a later time of the run, °C: the wave, and what is left of today's departure from it.
+    /// </summary>
     public double At(double elapsedS)
     {
         if (double.IsNaN(_last))
@@ -74,7 +80,9 @@ internal sealed class AirSwing
     private double Wave(double elapsedS) =>
         _mean + (_cos * Math.Cos(RadiansPerS * elapsedS)) + (_sin * Math.Sin(RadiansPerS * elapsedS));
 
-    /// <summary>Solves the three normal equations with their prior by elimination; the prior keeps them regular.</summary>
+    /// <summary>
+    /// Solves the three normal equations with their prior by elimination; the prior keeps them regular.
+    /// </summary>
     private void Solve()
     {
         Span<double> a = stackalloc double[9];

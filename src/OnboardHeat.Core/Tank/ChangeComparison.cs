@@ -7,7 +7,9 @@ namespace OnboardHeat.Core.Tank;
 /// <param name="AfterWPerK">The new one, in the same unit.</param>
 public sealed record ChangeComparison(Estimate BeforeWPerK, Estimate AfterWPerK)
 {
-    /// <summary>Deviations from which on two figures differ at the 5 % level (two-sided normal test; any table of it).</summary>
+    /// <summary>
+    /// Deviations from which on two figures differ at the 5 % level (two-sided normal test; any table of it).
+    /// </summary>
     internal const double FivePercent = 1.96;
 
     /// <summary>Difference, new less old, in its own deviations; zero when neither has any.</summary>
@@ -15,7 +17,8 @@ public sealed record ChangeComparison(Estimate BeforeWPerK, Estimate AfterWPerK)
     {
         get
         {
-            var deviation = Math.Sqrt((BeforeWPerK.Deviation * BeforeWPerK.Deviation) + (AfterWPerK.Deviation * AfterWPerK.Deviation));
+            var deviation = Math.Sqrt(
+                (BeforeWPerK.Deviation * BeforeWPerK.Deviation) + (AfterWPerK.Deviation * AfterWPerK.Deviation));
             return deviation > 0 ? (AfterWPerK.Value - BeforeWPerK.Value) / deviation : 0;
         }
     }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Tells that a standing tank loses far more than its lagging lets through: with valves left open, coolant turns slowly by its own
-/// buoyancy and carries heat away. It compares the fall of the probes over half an hour with the loss that is usual.
+/// Tells that a standing tank loses far more than its lagging lets through: with valves left open, coolant turns slowly
+/// by its own buoyancy and carries heat away. It compares the fall of the probes over half an hour with the loss that
+/// is usual.
 /// </summary>
 internal sealed class CircuitLeak(TankGeometry tank)
 {
@@ -30,7 +31,9 @@ internal sealed class CircuitLeak(TankGeometry tank)
     /// <summary>Apparent loss over the last window, W/K; zero before the first.</summary>
     public double ApparentWPerK { get; private set; }
 
-    /// <summary>Takes what the tank probes read on average while nothing heats or draws; not quiet begins anew.</summary>
+    /// <summary>
+    /// Takes what the tank probes read on average while nothing heats or draws; not quiet begins anew.
+    /// </summary>
     public void Observe(bool isQuiet, double meanCelsius, double airCelsius, double usualWPerK, double stepS)
     {
         if (!isQuiet)

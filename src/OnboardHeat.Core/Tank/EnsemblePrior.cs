@@ -116,7 +116,8 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
     /// </summary>
     public void SpreadUnseenCold(TankEnsemble ensemble, double topCelsius)
     {
-        SpreadLayers(ensemble, topCelsius, tank.ColdSupplyCelsius + (UnseenWarmerK / 2), knowsBottom: true, bottomLayer: 0);
+        SpreadLayers(
+            ensemble, topCelsius, tank.ColdSupplyCelsius + (UnseenWarmerK / 2), knowsBottom: true, bottomLayer: 0);
         for (var m = 0; m < TankEnsemble.Members; m++)
         {
             var hot = ensemble[Row.Layer + TankGeometry.Layers - 1][m];
@@ -134,7 +135,8 @@ internal sealed class EnsemblePrior(TankDescription tank, LearntTank learnt, Est
     /// Spreads the layers between what bottom and top read (°C, offsets and all). Where they differ, nobody knows yet
     /// how high the cold reaches: every bottomLayer is as likely, with a front from sharp to smeared.
     /// </summary>
-    public void SpreadLayers(TankEnsemble ensemble, double topCelsius, double bottomCelsius, bool knowsBottom, int bottomLayer)
+    public void SpreadLayers(
+        TankEnsemble ensemble, double topCelsius, double bottomCelsius, bool knowsBottom, int bottomLayer)
     {
         for (var m = 0; m < TankEnsemble.Members; m++)
         {

@@ -34,7 +34,8 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
             var reach = At(Row.CoilReach, k);
             var foot = At(Row.CoilFoot, k) * Tallness(reach);
             var perLayer = Vector256<double>.One / (reach - foot);
-            var coolant = coolantCelsius is { } shown ? air + (At(Row.CoolantGain, k) * (Vector256.Create(shown) - air)) : air;
+            var coolant = coolantCelsius is { } shown
+                ? air + (At(Row.CoolantGain, k) * (Vector256.Create(shown) - air)) : air;
             var coilWPerK = coolantCelsius is null ? Vector256<double>.Zero : At(Row.Coil, k) * perLayer;
             var elementW = isElementOn ? At(Row.Element, k) * perLayer : Vector256<double>.Zero;
             heatW += Solve(k, perJ, a, air, loss, coolant, coilWPerK, elementW, foot, reach);
@@ -135,7 +136,8 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
     }
 
     private Vector256<double> Solve(
-        int k, Vector256<double> perJ, Vector256<double> a, Vector256<double> air, Vector256<double> loss, Vector256<double> coolant,
+        int k, Vector256<double> perJ, Vector256<double> a, Vector256<double> air, Vector256<double> loss,
+        Vector256<double> coolant,
         Vector256<double> coilWPerK, Vector256<double> elementW, Vector256<double> foot, Vector256<double> reach)
     {
         var heatW = Vector256<double>.Zero;
@@ -175,8 +177,11 @@ internal sealed class EnsembleStep(TankEnsemble ensemble, TankGeometry tank, int
         Vector256.Max((reach - Vector256.Create(7.0)) * 0.5, Vector256<double>.Zero), Vector256<double>.One);
 
     /// <summary>How much of a layer's height the coil stands in, 0 to 1.</summary>
-    private static Vector256<double> InLayer(int layer, Vector256<double> foot, Vector256<double> reach) => Vector256.Max(
-        Vector256.Min(reach, Vector256.Create(layer + 1.0)) - Vector256.Max(foot, Vector256.Create((double)layer)), Vector256<double>.Zero);
+    private static Vector256<double> InLayer(int layer, Vector256<double> foot, Vector256<double> reach) =>
+        Vector256.Max(
+        Vector256.Min(reach, Vector256.Create(layer + 1.0)) - Vector256.Max(foot, Vector256.Create((double)layer)),
+        Vector256<double>.Zero);
 
-    private ref Vector256<double> At(int row, int k) => ref MemoryMarshal.Cast<double, Vector256<double>>(ensemble[row])[k];
+    private ref Vector256<double> At(int row, int k) =>
+        ref MemoryMarshal.Cast<double, Vector256<double>>(ensemble[row])[k];
 }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Fixed numbers to spread an ensemble with: for each row of unknowns one number a member, mean 0, deviation 1, near-normal, and every two
-/// rows exactly uncorrelated (Gram-Schmidt), so that the filter begins without accidental beliefs. The same in every run: nothing is random.
+/// Fixed numbers to spread an ensemble with: for each row of unknowns one number a member, mean 0, deviation 1,
+/// near-normal, and every two rows exactly uncorrelated (Gram-Schmidt), so that the filter begins without accidental
+/// beliefs. The same in every run: nothing is random.
 /// </summary>
 internal static class FixedScatter
 {
@@ -15,8 +16,8 @@ internal static class FixedScatter
     public static ReadOnlySpan<double> Normal(int index) => s_rows[index];
 
     /// <summary>
-    /// Numbers to stir an ensemble with at its n-th step, mean 0, deviation 1: one of 64 rows, with a sign of its own, so that no
-    /// belief grows out of their repetition.
+    /// Numbers to stir an ensemble with at its n-th step, mean 0, deviation 1: one of 64 rows, with a sign of its own,
+    /// so that no belief grows out of their repetition.
     /// </summary>
     public static ReadOnlySpan<double> Noise(long step, out int sign)
     {

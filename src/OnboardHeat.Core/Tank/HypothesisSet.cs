@@ -4,8 +4,8 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// The hypotheses that run side by side, and how readings move and weigh them: with a bottom probe three of where it sits, with a lone
-/// probe at the top two of what lies below it.
+/// The hypotheses that run side by side, and how readings move and weigh them: with a bottom probe three of where it
+/// sits, with a lone probe at the top two of what lies below it.
 /// </summary>
 internal sealed class HypothesisSet
 {

@@ -22,8 +22,10 @@ internal static class LayeredTank
         for (var i = 0; i < N; i++)
         {
             var loss = perJ * around.LossWPerK * TankGeometry.LossShare(i);
-            var coil = perJ * around.CoilWPerK * TankGeometry.CoilShare(i, around.CoilFootLayers, around.CoilReachLayers);
-            var element = perJ * around.ElementW * TankGeometry.CoilShare(i, around.CoilFootLayers, around.CoilReachLayers);
+            var coil = perJ * around.CoilWPerK * TankGeometry.CoilShare(
+                i, around.CoilFootLayers, around.CoilReachLayers);
+            var element = perJ * around.ElementW * TankGeometry.CoilShare(
+                i, around.CoilFootLayers, around.CoilReachLayers);
             var diagonal = 1 + loss + coil + (i is 0 or N - 1 ? a : 2 * a);
             var right = celsius[i] + (loss * around.AirCelsius) + (coil * around.CoolantCelsius) + element;
             if (i > 0)
@@ -44,7 +46,8 @@ internal static class LayeredTank
         var heatedJ = around.ElementW * stepS;
         for (var i = 0; i < N; i++)
         {
-            heatedJ += stepS * around.CoilWPerK * TankGeometry.CoilShare(i, around.CoilFootLayers, around.CoilReachLayers) * (around.CoolantCelsius - celsius[i]);
+            heatedJ += stepS * around.CoilWPerK * TankGeometry.CoilShare(
+                i, around.CoilFootLayers, around.CoilReachLayers) * (around.CoolantCelsius - celsius[i]);
         }
 
         return heatedJ;

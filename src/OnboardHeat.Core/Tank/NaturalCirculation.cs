@@ -20,8 +20,8 @@ internal sealed class NaturalCirculation
     private const double FoundK = 1.5;
 
     /// <summary>
-    /// Standing after which the lines have cooled from a drive or a draw, how long the other sign must last, s, and how much warmer
-    /// the warm line must be than air, than the bottom and than the cold line, K: no pipe is warmed by its
+    /// Standing after which the lines have cooled from a drive or a draw, how long the other sign must last, s, and how
+    /// much warmer the warm line must be than air, than the bottom and than the cold line, K: no pipe is warmed by its
     /// end beyond the water that it ends in, but by water that comes down it.
     /// </summary>
     private const double LinesCoolS = 1500, LineLastsS = 600, AboveAirK = 8, AboveBottomK = 3, AboveOtherLineK = 5;

@@ -3,8 +3,8 @@ using OnboardHeat.Core.Quantities;
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Learns one figure of the van from spell to spell: a spell's result is joined to what was known by their deviations, and one that lies
-/// far off is clipped, so that one odd night moves little.
+/// Learns one figure of the van from spell to spell: a spell's result is joined to what was known by their deviations,
+/// and one that lies far off is clipped, so that one odd night moves little.
 /// </summary>
 internal sealed class SpellLearning(Estimate? known, double leastSpellS, double leastShare)
 {
@@ -59,14 +59,17 @@ internal sealed class SpellLearning(Estimate? known, double leastSpellS, double 
 
         var joint = Math.Sqrt((old.Deviation * old.Deviation) + (deviation * deviation));
         var off = Math.Clamp(value - old.Value, -ClipDeviations * joint, ClipDeviations * joint);
-        var share = Math.Max(old.Deviation * old.Deviation / (joint * joint), 1.0 / (Math.Min(old.Count, MostSpells) + 1));
+        var share = Math.Max(
+            old.Deviation * old.Deviation / (joint * joint), 1.0 / (Math.Min(old.Count, MostSpells) + 1));
         if (Math.Abs(value - old.Value) > ClipDeviations * joint)
         {
-            // One odd night changes little; but it makes the old figure less sure, so that a van that has changed is believed in time.
+            // One odd night changes little; but it makes the old figure less sure, so that a van that has changed is
+            // believed in time.
             return new Estimate(old.Value + (share * off), old.Deviation * DoubtRatio, TimeSpan.Zero, old.Count + 1);
         }
 
-        var left = Math.Max(Math.Sqrt(1 - share) * old.Deviation, leastShare * Math.Abs(old.Value) / Math.Sqrt(MostSpells));
+        var left = Math.Max(
+            Math.Sqrt(1 - share) * old.Deviation, leastShare * Math.Abs(old.Value) / Math.Sqrt(MostSpells));
         return new Estimate(old.Value + (share * off), left, TimeSpan.Zero, old.Count + 1);
     }
 }

@@ -7,7 +7,8 @@ namespace OnboardHeat.Core.Tank;
 /// two different stories (cold below a lone probe, or none) a mean of both would be neither: then the likelier one
 /// gives the figures, and ranges hold both.
 /// </summary>
-internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, TankHypothesis[] hypotheses, bool tellsLikeliest)
+internal sealed class TankBelief(
+    TankDescription tank, TankGeometry geometry, TankHypothesis[] hypotheses, bool tellsLikeliest)
 {
     private const int N = TankGeometry.Layers;
     private const int Members = TankEnsemble.Members;
@@ -124,7 +125,8 @@ internal sealed class TankBelief(TankDescription tank, TankGeometry geometry, Ta
             var at = below + (weights[i] / 2);
             if (at >= share)
             {
-                return i == 0 ? sorted[0] : sorted[i - 1] + ((share - last) / (at - last) * (sorted[i] - sorted[i - 1]));
+                return i == 0 ? sorted[0]
+                    : sorted[i - 1] + ((share - last) / (at - last) * (sorted[i] - sorted[i - 1]));
             }
 
             (below, last) = (below + weights[i], at);

@@ -4,13 +4,16 @@ using System.Runtime.Intrinsics;
 namespace OnboardHeat.Core.Tank;
 
 /// <summary>
-/// Thirty-two whole tanks side by side, each with its own idea of layers, probes, loss and coil, that together say how sure the estimate
-/// is. A reading moves them all by their sample covariance: the ensemble square-root filter (Whitaker and Hamill 2002, Monthly Weather
-/// Review 130:1913), one reading at a time, no random numbers. Sums run in a fixed order, so that every machine gets the same digits.
+/// Thirty-two whole tanks side by side, each with its own idea of layers, probes, loss and coil, that together say how
+/// sure the estimate is. A reading moves them all by their sample covariance: the ensemble square-root filter (Whitaker
+/// and Hamill 2002, Monthly Weather Review 130:1913), one reading at a time, no random numbers. Sums run in a fixed
+/// order, so that every machine gets the same digits.
 /// </summary>
 internal sealed class TankEnsemble
 {
-    /// <summary>Number of members; a multiple of four. Fewer than 30 mislead by chance correlations among some ten unknowns.</summary>
+    /// <summary>
+    /// Number of members; a multiple of four. Fewer than 30 mislead by chance correlations among some ten unknowns.
+    /// </summary>
     public const int Members = 32;
 
     private const int Wide = Members / 4;
@@ -53,12 +56,18 @@ internal sealed class TankEnsemble
     /// </summary>
     /// <param name="reading">What was read.</param>
     /// <param name="variance">Variance of the reading about what a perfect member would predict.</param>
-    /// <param name="clipDeviations">A reading further off than so many deviations counts as that far off: one odd reading moves little.</param>
+    /// <param name="clipDeviations">
+    /// A reading further off than so many deviations counts as that far off: one odd reading moves little.
+    /// </param>
     /// <param name="rows">Rows that this reading may teach.</param>
     /// <param name="weights">How much of the covariance counts for each layer, 0 to 1.</param>
     /// <param name="total">Variance of the reading about the mean prediction, the members' spread included.</param>
-    /// <returns>How far the reading was off, in deviations, before clipping; positive when it was higher than expected.</returns>
-    public double Assimilate(double reading, double variance, double clipDeviations, ReadOnlySpan<int> rows, ReadOnlySpan<double> weights, out double total)
+    /// <returns>
+    /// How far the reading was off, in deviations, before clipping; positive when it was higher than expected.
+    /// </returns>
+    public double Assimilate(
+        double reading, double variance, double clipDeviations, ReadOnlySpan<int> rows, ReadOnlySpan<double> weights,
+        out double total)
     {
         var predicted = MemoryMarshal.Cast<double, Vector256<double>>(_predicted.AsSpan());
         var mean = MeanOf(_predicted);

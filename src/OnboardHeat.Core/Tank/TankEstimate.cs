@@ -14,7 +14,9 @@ public sealed record TankEstimate
     /// <summary>Whether a person said that the tank is drained: no energy, no minutes.</summary>
     public bool IsDrained { get; init; }
 
-    /// <summary>Water temperature of each layer in degrees Celsius, equal volumes, bottom first; empty when unknown.</summary>
+    /// <summary>
+    /// Water temperature of each layer in degrees Celsius, equal volumes, bottom first; empty when unknown.
+    /// </summary>
     public IReadOnlyList<double> LayerCelsius { get; init; } = [];
 
     /// <summary>Water at the top, degrees Celsius.</summary>
@@ -26,10 +28,15 @@ public sealed record TankEstimate
     /// <summary>Water at the bottom, degrees Celsius.</summary>
     public Estimate BottomCelsius { get; init; }
 
-    /// <summary>Heat in water and vessel above the cold supply, joules; negative when the tank is colder than that.</summary>
+    /// <summary>
+    /// Heat in water and vessel above the cold supply, joules; negative when the tank is colder than that.
+    /// </summary>
     public Estimate StoredJ { get; init; }
 
-    /// <summary>Heat into the water from coil and element, watts, losses not subtracted; negative when the circuit takes heat out.</summary>
+    /// <summary>
+    /// Heat into the water from coil and element, watts, losses not subtracted; negative when the circuit takes heat
+    /// out.
+    /// </summary>
     public Estimate HeatingW { get; init; }
 
     /// <summary>Heat loss per kelvin above the surroundings, watts per kelvin.</summary>
@@ -41,7 +48,9 @@ public sealed record TankEstimate
     /// <summary>Whether warm coolant in the coil heats the tank.</summary>
     public bool IsHeatedByCoil { get; init; }
 
-    /// <summary>Whether a standing tank loses several times what its lagging explains: coolant turns by its own buoyancy.</summary>
+    /// <summary>
+    /// Whether a standing tank loses several times what its lagging explains: coolant turns by its own buoyancy.
+    /// </summary>
     public bool IsLosingThroughCircuit { get; init; }
 
     /// <summary>Facts of time and temperature that bear on hygiene.</summary>

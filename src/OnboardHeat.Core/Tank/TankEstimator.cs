@@ -139,7 +139,8 @@ internal sealed class TankEstimator
     }
 
     /// <summary>Air by the tank in the time to come, as the days so far promise.</summary>
-    public AirAhead AirAhead() => new(_quietS > AirSettlesS ? _air : null, _airCelsius, _belief.Of(Row.AirOffset).Value);
+    public AirAhead AirAhead() =>
+        new(_quietS > AirSettlesS ? _air : null, _airCelsius, _belief.Of(Row.AirOffset).Value);
 
     /// <summary>
     /// What acts on the tank while heating goes on as now; null when nothing heats. An engine that runs is taken to get
@@ -149,7 +150,10 @@ internal sealed class TankEstimator
     {
         (null, false) => null,
         (null, true) => HeatingIfDriven(0) with { CoilWPerK = 0, ElementW = _belief.Of(Row.Element).Value },
-        ({ } shown, var element) => HeatingIfDriven(Math.Max(warmCoolantCelsius, shown)) with { ElementW = element ? _belief.Of(Row.Element).Value : 0 },
+        ({ } shown, var element) => HeatingIfDriven(Math.Max(warmCoolantCelsius, shown)) with
+        {
+            ElementW = element ? _belief.Of(Row.Element).Value : 0,
+        },
     };
 
     /// <summary>What would act on it with coolant of a certain temperature in the coil.</summary>

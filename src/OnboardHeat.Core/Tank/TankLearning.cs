@@ -42,7 +42,8 @@ internal sealed class TankLearning
     private double _sinceS;
 
     public TankLearning(
-        TankGeometry tank, EnsemblePrior prior, TankHypothesis[] hypotheses, TankBelief belief, LearntTank learnt, Estimate? learntCoilWPerK)
+        TankGeometry tank, EnsemblePrior prior, TankHypothesis[] hypotheses, TankBelief belief, LearntTank learnt,
+        Estimate? learntCoilWPerK)
     {
         (_prior, _hypotheses, _belief) = (prior, hypotheses, belief);
         _loss = new SpellLearning(learnt.LossWPerK, LeastStandingS, LossLeastShare);
@@ -64,7 +65,8 @@ internal sealed class TankLearning
     /// <param name="isInWorks">Whether somebody works on the circuit: nothing of that is this van's own.</param>
     /// <param name="airCelsius">Air by the tank, °C.</param>
     /// <param name="stepS">Seconds since the last call.</param>
-    public void Observe(double quietS, bool isHeatedByCoil, bool isCirculating, bool isInWorks, double airCelsius, double stepS)
+    public void Observe(
+        double quietS, bool isHeatedByCoil, bool isCirculating, bool isInWorks, double airCelsius, double stepS)
     {
         var isQuiet = quietS > 0;
         _sinceS += stepS;
@@ -79,8 +81,10 @@ internal sealed class TankLearning
         var coil = _belief.Of(Row.Coil);
         var (lowest, highest) = (_belief.Of(Row.Layer).Value, _belief.Of(Row.Layer + TankGeometry.Layers - 1).Value);
         var usualWPerK = _loss.Known?.Value ?? _prior.TypicalLossWPerK;
-        _leak.Observe(isQuiet && highest - lowest < LayeredK, _belief.MeanLayers().Value, airCelsius, usualWPerK, sinceS);
-        _loss.Observe(!isInWorks && quietS > SettlesS && !IsLeaking && !isCirculating, sinceS, loss.Value, loss.Deviation);
+        _leak.Observe(
+            isQuiet && highest - lowest < LayeredK, _belief.MeanLayers().Value, airCelsius, usualWPerK, sinceS);
+        _loss.Observe(
+            !isInWorks && quietS > SettlesS && !IsLeaking && !isCirculating, sinceS, loss.Value, loss.Deviation);
         _coil.Observe(!isInWorks && isHeatedByCoil, sinceS, coil.Value, coil.Deviation);
         Hygiene = Hygiene.After(sinceS, lowest, highest);
     }

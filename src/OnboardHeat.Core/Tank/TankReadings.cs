@@ -18,15 +18,18 @@ internal static class TankReadings
 
     /// <summary>The lowest tank probe that is good: 0 top, 1 middle, 2 bottom; -1 for none.</summary>
     public static int LowestGood(ScreenedScan scan) =>
-        scan[Channel.TankBottom].IsGood ? 2 : scan[Channel.TankMiddle].IsGood ? 1 : scan[Channel.TankTop].IsGood ? 0 : -1;
+        scan[Channel.TankBottom].IsGood ? 2 : scan[Channel.TankMiddle].IsGood
+            ? 1 : scan[Channel.TankTop].IsGood ? 0 : -1;
 
     /// <summary>What a channel reads, °C; NaN when it is not to be believed.</summary>
-    public static double Of(ScreenedScan scan, Channel channel) => scan[channel].IsGood ? scan[channel].Value : double.NaN;
+    public static double Of(ScreenedScan scan, Channel channel) =>
+        scan[channel].IsGood ? scan[channel].Value : double.NaN;
 
     /// <summary>
     /// The colder of the two lines, °C: by it coolant enters that turns by its own buoyancy. Null when none is read.
     /// </summary>
-    public static double? ColderLineOf(ScreenedScan scan) => (scan[Channel.Flow].IsGood, scan[Channel.Return].IsGood) switch
+    public static double? ColderLineOf(ScreenedScan scan) =>
+        (scan[Channel.Flow].IsGood, scan[Channel.Return].IsGood) switch
     {
         (true, true) => Math.Min(scan[Channel.Flow].Value, scan[Channel.Return].Value),
         (true, false) => scan[Channel.Flow].Value,
@@ -64,7 +67,8 @@ internal static class TankReadings
         {
             var reading = scan[Channel.TankTop + p];
             hasProbe |= reading.IsGood;
-            isSteady &= !reading.IsGood || Math.Abs(reading.Value - beforeCelsius[p]) < SteadyK + (SteadyKPerS * scan.StepS);
+            isSteady &= !reading.IsGood
+                || Math.Abs(reading.Value - beforeCelsius[p]) < SteadyK + (SteadyKPerS * scan.StepS);
             beforeCelsius[p] = reading.IsGood ? reading.Value : double.NaN;
         }
 

@@ -9,4 +9,5 @@ namespace OnboardHeat.Core.Tank;
 /// <param name="DrawsFromCelsius">Water that enters while hot water is drawn, °C; null when none is.</param>
 /// <param name="IsElementOn">Whether the electric element heats.</param>
 internal readonly record struct TankSurroundings(
-    double AirCelsius, double? CoolantCelsius, double? CirculatesFromCelsius, double? DrawsFromCelsius, bool IsElementOn);
+    double AirCelsius, double? CoolantCelsius, double? CirculatesFromCelsius, double? DrawsFromCelsius,
+    bool IsElementOn);

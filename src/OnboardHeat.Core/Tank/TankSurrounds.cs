@@ -9,4 +9,5 @@ namespace OnboardHeat.Core.Tank;
 /// <param name="CoilReachLayers">Where it ends, in layers from the bottom: above the foot, at most 12.</param>
 /// <param name="ElementW">Heat from the electric element, watts; zero or more.</param>
 internal readonly record struct TankSurrounds(
-    double AirCelsius, double LossWPerK, double CoolantCelsius, double CoilWPerK, double CoilFootLayers, double CoilReachLayers, double ElementW);
+    double AirCelsius, double LossWPerK, double CoolantCelsius, double CoilWPerK, double CoilFootLayers,
+    double CoilReachLayers, double ElementW);

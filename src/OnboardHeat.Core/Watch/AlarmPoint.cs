@@ -167,8 +167,8 @@ internal sealed class AlarmPoint(AlarmDefinition definition, string subject)
         Math.Max(0, _shelvedUntilS - elapsedS), Because);
 
     /// <summary>
-    /// Goes on from what was kept. A condition that held is raised again at the first scan, so that nobody who listens from then on
-    /// misses it; it is cleared by judging only, and its words are wanted anew when it is seen to hold.
+    /// Goes on from what was kept. A condition that held is raised again at the first scan, so that nobody who listens
+    /// from then on misses it; it is cleared by judging only, and its words are wanted anew when it is seen to hold.
     /// </summary>
     public void Restore(KeptAlarm kept)
     {

@@ -15,7 +15,9 @@ internal sealed class CannotJudgeWatcher : IWatcher
         "See to the probes named; their own alarms say what to check.",
     ];
 
-    /// <summary>So long a watcher of a warning may lack its readings, seconds: most faults of a probe are over by then.</summary>
+    /// <summary>
+    /// So long a watcher of a warning may lack its readings, seconds: most faults of a probe are over by then.
+    /// </summary>
     private const double WarningDelayS = 600;
 
     private readonly IWatcher[] _watched;

@@ -2,7 +2,10 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Core.Watch;
 
-/// <summary>Heat leaves the tank through the coolant circuit: by natural circulation while parked, or into an engine that is colder.</summary>
+/// <summary>
+/// Heat leaves the tank through the coolant circuit: by natural circulation while parked, or into an engine that is
+/// colder.
+/// </summary>
 internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
 {
     /// <summary>Heat into a cold engine from which on it is worth a word, W, and below which it is over.</summary>
@@ -44,8 +47,10 @@ internal sealed class CloseValvesWatcher(AlarmBoard board) : IWatcher
         {
             _point.Say(
                 isTaken
-                    ? FormattableString.Invariant($"the engine is colder than the tank and takes {-tank.HeatingW.Value:0} W out of it")
-                    : FormattableString.Invariant($"the tank at {tank.TopCelsius.Value:0.0} °C cools several times faster than its lagging explains"),
+                    ? FormattableString.Invariant(
+                        $"the engine is colder than the tank and takes {-tank.HeatingW.Value:0} W out of it")
+                    : FormattableString.Invariant($"the tank at {tank.TopCelsius.Value:0.0} °C cools ")
+                        + "several times faster than its lagging explains",
                 s_whatToDo);
         }
     }

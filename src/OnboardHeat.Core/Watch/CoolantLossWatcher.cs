@@ -22,7 +22,8 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
         "Engine off: without coolant it overheats within minutes.",
         "Close both isolation valves to the coil once they can be touched; what sprays is hot and under pressure.",
         "Never open a hot coolant cap.",
-        "Look at both hoses, under the tank and at the engine. Drive on only when the coolant level holds, or have it towed.",
+        "Look at both hoses, under the tank and at the engine. Drive on only when the coolant level holds, or have it "
+            + "towed.",
     ];
 
     private readonly AlarmPoint _point = board.Point(AlarmKind.CoolantLoss);
@@ -39,7 +40,8 @@ internal sealed class CoolantLossWatcher(AlarmBoard board) : IWatcher
         var fitted = input.Van.Fitted;
         var loop = input.Loop;
         var sprays = loop.IsFresh(loop.Tray) || loop.IsFresh(loop.Air);
-        CanJudge = fitted.Has(Channel.Flow) && (fitted.Has(Channel.Return) || fitted.Has(Channel.Tray) || fitted.Has(Channel.Surroundings))
+        CanJudge = fitted.Has(Channel.Flow)
+            && (fitted.Has(Channel.Return) || fitted.Has(Channel.Tray) || fitted.Has(Channel.Surroundings))
             ? loop.HottestCelsius > -273 && (sprays || (loop.IsFresh(loop.Flow) && loop.IsFresh(loop.Return)))
             : null;
         _isRepaired |= WasRepaired(input.Scan.Raw.Actions);

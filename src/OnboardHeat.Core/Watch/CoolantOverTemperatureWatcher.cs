@@ -44,7 +44,8 @@ internal sealed class CoolantOverTemperatureWatcher(AlarmBoard board) : IWatcher
         if (_point.Observe(hottest > (_point.IsPresent ? limit - DeadbandK : limit), input.Scan.ElapsedS))
         {
             _point.Say(
-                FormattableString.Invariant($"coolant at {Channels.NameOf(where)} {hottest:0.0} °C, limit {limit:0.0} °C, for {_point.Definition.OnDelayS:0} s"),
+                FormattableString.Invariant($"coolant at {Channels.NameOf(where)} {hottest:0.0} °C, ")
+                    + FormattableString.Invariant($"limit {limit:0.0} °C, for {_point.Definition.OnDelayS:0} s"),
                 s_whatToDo);
         }
     }

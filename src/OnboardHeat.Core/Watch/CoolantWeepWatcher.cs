@@ -4,11 +4,14 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// A slow loss: warm drips in the tray, or a level that stays low, while the circuit still goes round. Silent once a loss is told.
+/// A slow loss: warm drips in the tray, or a level that stays low, while the circuit still goes round. Silent once a
+/// loss is told.
 /// </summary>
 internal sealed class CoolantWeepWatcher(AlarmBoard board) : IWatcher
 {
-    /// <summary>A level that stays low so long, seconds, is no bend and no slope of the road (common practice, no source).</summary>
+    /// <summary>
+    /// A level that stays low so long, seconds, is no bend and no slope of the road (common practice, no source).
+    /// </summary>
     private const double LowForS = 120;
 
     private static readonly string[] s_whatToDo =
@@ -41,8 +44,8 @@ internal sealed class CoolantWeepWatcher(AlarmBoard board) : IWatcher
         if (_point.Observe((_drip.Holds || isLow) && !_loss.IsStanding && !input.Test.IsLoss, input.Scan.ElapsedS))
         {
             _point.Say(_drip.Holds
-                ? FormattableString.Invariant(
-                    $"tray {_drip.GainK:0.0} K warmer than the air leaves it, for {_drip.AgeS:0} s, with coolant at {loop.HottestCelsius:0} °C")
+                ? FormattableString.Invariant($"tray {_drip.GainK:0.0} K warmer than the air leaves it, ")
+                    + FormattableString.Invariant($"for {_drip.AgeS:0} s, with coolant at {loop.HottestCelsius:0} °C")
                 : FormattableString.Invariant($"coolant level low for {_lowS:0} s"),
                 s_whatToDo);
         }

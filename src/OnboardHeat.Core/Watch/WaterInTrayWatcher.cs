@@ -3,15 +3,20 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Core.Watch;
 
 /// <summary>
-/// A wet or suddenly warm tray while the circuit goes on as usual: domestic water or rain. It waits, so that a loss of coolant is told as
-/// such and not as this.
+/// A wet or suddenly warm tray while the circuit goes on as usual: domestic water or rain. It waits, so that a loss of
+/// coolant is told as such and not as this.
 /// </summary>
 internal sealed class WaterInTrayWatcher(AlarmBoard board) : IWatcher
 {
-    /// <summary>Time for the circuit's own signs to speak first, seconds: nine of ten losses are told by then.</summary>
+    /// <summary>
+    /// Time for the circuit's own signs to speak first, seconds: nine of ten losses are told by then.
+    /// </summary>
     private const double WaitS = 120;
 
-    /// <summary>What the tray must say of hot liquid, nats (see its sign), and how warm above the air it counts as wet still, kelvin.</summary>
+    /// <summary>
+    /// What the tray must say of hot liquid, nats (see its sign), and how warm above the air it counts as wet still,
+    /// kelvin.
+    /// </summary>
     private const double LiquidNats = 4.5, StillWarmK = 3;
 
     private static readonly string[] s_whatToDo =
@@ -34,7 +39,8 @@ internal sealed class WaterInTrayWatcher(AlarmBoard board) : IWatcher
         var loop = input.Loop;
         var isWet = input.Scan[Signal.TrayWet];
         var hasTray = loop.IsFresh(loop.Tray);
-        CanJudge = input.Van.Fitted.Has(Channel.Tray) || input.Van.Fitted.Has(Signal.TrayWet) ? hasTray || isWet is not null : null;
+        CanJudge = input.Van.Fitted.Has(Channel.Tray) || input.Van.Fitted.Has(Signal.TrayWet)
+            ? hasTray || isWet is not null : null;
         var warmK = hasTray ? loop.Tray.Newest - loop.AirCelsius : 0;
         var began = isWet == true || input.Test.TrayNats >= LiquidNats;
         var goesOn = !double.IsNaN(_sinceS) && (isWet == true || warmK > StillWarmK);

@@ -119,7 +119,8 @@ internal sealed class CheckPage(CheckFacts facts)
         if (facts.Van.HasLampOrBuzzer)
         {
             _lines.Add(facts.Kept.State.Tested is { } tested
-                ? $"  lamp and buzzer: tested, or first seen, {tested.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+                ? $"  lamp and buzzer: tested, or first seen, "
+                    + $"{tested.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
                 : "  lamp and buzzer: no right clock was seen yet that could date a test");
         }
     }

@@ -16,7 +16,8 @@ internal static class ActionCommands
         yield return WorksCommand.Create();
         yield return Plain("drained", ActionKind.Drained, "The tank was drained.");
         yield return Plain("filled", ActionKind.Filled, "The tank was filled.");
-        yield return Plain("repaired", ActionKind.Repaired, "What lost coolant is repaired: its alarm may return to normal.");
+        yield return Plain(
+            "repaired", ActionKind.Repaired, "What lost coolant is repaired: its alarm may return to normal.");
         yield return Plain("test", ActionKind.Test, "Tests lamp and buzzer now: look and listen.");
         yield return Changed();
         yield return Note();
@@ -27,7 +28,8 @@ internal static class ActionCommands
     {
         var config = ConfigurationFile.Option();
         var command = new Command(name, description) { config };
-        command.SetAction((parsed, _) => AskDaemon.ActAsync(parsed.GetValue(config)!, new ControlRequest(PersonAction.NameOf(kind))));
+        command.SetAction(
+            (parsed, _) => AskDaemon.ActAsync(parsed.GetValue(config)!, new ControlRequest(PersonAction.NameOf(kind))));
         return command;
     }
 
@@ -36,9 +38,11 @@ internal static class ActionCommands
         var config = ConfigurationFile.Option();
         var alarm = new Argument<string>("ALARM")
         {
-            Description = "Name of the alarm, or alarm/subject; left out: all that stand.", Arity = ArgumentArity.ZeroOrOne,
+            Description = "Name of the alarm, or alarm/subject; left out: all that stand.",
+            Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("acknowledge", "Says that an alarm was seen: silences it, never clears it.") { alarm, config };
+        var command =
+            new Command("acknowledge", "Says that an alarm was seen: silences it, never clears it.") { alarm, config };
         command.SetAction((parsed, _) => AskDaemon.ActAsync(
             parsed.GetValue(config)!, new ControlRequest("acknowledge", parsed.GetValue(alarm) ?? "")));
         return command;
@@ -50,7 +54,8 @@ internal static class ActionCommands
         var alarm = new Argument<string>("ALARM") { Description = "Name of a warning or an advice, or alarm/subject." };
         var minutes = new Option<double>("--minutes")
         {
-            Description = "How long; else 480. At most a week.", HelpName = "MINUTES", DefaultValueFactory = static _ => 480,
+            Description = "How long; else 480. At most a week.", HelpName = "MINUTES",
+            DefaultValueFactory = static _ => 480,
         };
         minutes.Validators.Add(static result =>
         {
@@ -62,18 +67,24 @@ internal static class ActionCommands
         var command = new Command("shelve", "Puts a warning or an advice aside for a time.") { alarm, minutes, config };
         command.SetAction((parsed, _) => AskDaemon.ActAsync(
             parsed.GetValue(config)!,
-            new ControlRequest("shelve", parsed.GetValue(alarm)!, FormattableString.Invariant($"{parsed.GetValue(minutes)}"))));
+            new ControlRequest(
+                "shelve", parsed.GetValue(alarm)!, FormattableString.Invariant($"{parsed.GetValue(minutes)}"))));
         return command;
     }
 
     private static Command Changed()
     {
         var config = ConfigurationFile.Option();
-        var what = new Argument<string>("WHAT") { Description = "hoses, insulation, coil, coolant, probe or probe/CHANNEL; nothing: the answer after works." };
+        var what = new Argument<string>("WHAT")
+        {
+            Description = "hoses, insulation, coil, coolant, probe or probe/CHANNEL; nothing: the answer after works.",
+        };
         var words = Words(isNeeded: false);
-        var command = new Command("changed", "Marks a change in the van: what was learnt of it starts anew.") { what, words, config };
+        var command = new Command(
+            "changed", "Marks a change in the van: what was learnt of it starts anew.") { what, words, config };
         command.SetAction((parsed, _) => AskDaemon.ActAsync(
-            parsed.GetValue(config)!, new ControlRequest("changed", parsed.GetValue(what)!, string.Join(' ', parsed.GetValue(words) ?? []))));
+            parsed.GetValue(config)!,
+            new ControlRequest("changed", parsed.GetValue(what)!, string.Join(' ', parsed.GetValue(words) ?? []))));
         return command;
     }
 

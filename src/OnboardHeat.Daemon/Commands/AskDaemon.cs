@@ -13,7 +13,8 @@ internal static class AskDaemon
         var reply = await ControlClient.AskAsync(socket, request, TimeProvider.System).ConfigureAwait(false);
         if (reply is null)
         {
-            await Console.Error.WriteLineAsync($"no daemon answers at {socket}; '{request.Command}' was not done").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"no daemon answers at {socket}; '{request.Command}' was not done")
+                .ConfigureAwait(false);
             return ExitCode.NoDaemon;
         }
 
@@ -30,10 +31,13 @@ internal static class AskDaemon
         }
     }
 
-    /// <summary>The socket that the configuration names. A person in the van need not be allowed to read the configuration.</summary>
+    /// <summary>
+    /// The socket that the configuration names. A person in the van need not be allowed to read the configuration.
+    /// </summary>
     public static string SocketOf(string configurationFile)
     {
-        var configuration = Configuration.Load(File.Exists(configurationFile) ? configurationFile : null, [], ConfigurationUse.Any);
+        var configuration = Configuration.Load(
+            File.Exists(configurationFile) ? configurationFile : null, [], ConfigurationUse.Any);
         return configuration.Problems.Count == 0 ? configuration.Options.Control.Socket : new ControlOptions().Socket;
     }
 }

@@ -15,7 +15,8 @@ internal static class PairCommands
     private static Command Pair()
     {
         var config = ConfigurationFile.Option();
-        var command = new Command("pair", "Prints a code that makes one phone known to the page: it may then acknowledge alarms.") { config };
+        var command = new Command(
+            "pair", "Prints a code that makes one phone known to the page: it may then acknowledge alarms.") { config };
         command.SetAction((parsed, _) => PairAsync(parsed.GetValue(config)!));
         return command;
     }
@@ -31,17 +32,20 @@ internal static class PairCommands
         var command = new Command("unpair", "Forgets a phone: it may no longer act.") { phone, config };
         command.SetAction((parsed, _) => AskDaemon.ActAsync(
             parsed.GetValue(config)!,
-            parsed.GetValue(phone) is { Length: > 0 } id ? new ControlRequest("unpair", id) : new ControlRequest("phones")));
+            parsed.GetValue(phone) is { Length: > 0 } id
+                ? new ControlRequest("unpair", id) : new ControlRequest("phones")));
         return command;
     }
 
     private static async Task<int> PairAsync(string configurationFile)
     {
         var socket = AskDaemon.SocketOf(configurationFile);
-        var reply = await ControlClient.AskAsync(socket, new ControlRequest("pair"), TimeProvider.System).ConfigureAwait(false);
+        var reply = await ControlClient.AskAsync(socket, new ControlRequest("pair"), TimeProvider.System)
+            .ConfigureAwait(false);
         if (reply is not { Ok: true, Lines.Count: > 2 })
         {
-            await Console.Error.WriteLineAsync(reply?.Lines.Count > 0 ? reply.Lines[0] : $"no daemon answers at {socket}; no code was made")
+            await Console.Error.WriteLineAsync(
+                reply?.Lines.Count > 0 ? reply.Lines[0] : $"no daemon answers at {socket}; no code was made")
                 .ConfigureAwait(false);
             return reply is null ? ExitCode.NoDaemon : ExitCode.BadInput;
         }
@@ -51,7 +55,8 @@ internal static class PairCommands
         Console.Out.WriteLine($"On the phone open {string.Join(" or ", reply.Lines.Skip(2))} and enter it.");
         if (reach == "this machine")
         {
-            Console.Out.WriteLine("The page listens on this machine only; Glance:Listen opens it to the van's network.");
+            Console.Out.WriteLine(
+                "The page listens on this machine only; Glance:Listen opens it to the van's network.");
         }
         else if (!Console.IsOutputRedirected)
         {

@@ -3,7 +3,9 @@ using QRCoder;
 
 namespace OnboardHeat.Daemon.Commands;
 
-/// <summary>A QR code in half blocks, black on white whatever the terminal's own colours are: cameras read no white on black.</summary>
+/// <summary>
+/// A QR code in half blocks, black on white whatever the terminal's own colours are: cameras read no white on black.
+/// </summary>
 internal static class QrPicture
 {
     private const string BlackOnWhite = "\u001b[30;107m", Back = "\u001b[0m\n";
@@ -19,7 +21,8 @@ internal static class QrPicture
             for (var x = 0; x < rows[top].Count; x++)
             {
                 var isLowerDark = top + 1 < rows.Count && rows[top + 1][x];
-                picture.Append((rows[top][x], isLowerDark) switch { (true, true) => '█', (true, false) => '▀', (false, true) => '▄', _ => ' ' });
+                picture.Append((rows[top][x], isLowerDark) switch { (true, true) =>
+                    '█', (true, false) => '▀', (false, true) => '▄', _ => ' ' });
             }
 
             picture.Append(Back);

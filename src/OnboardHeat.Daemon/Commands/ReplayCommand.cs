@@ -42,7 +42,8 @@ internal static class ReplayCommand
             CustomParser = Span,
         };
         var command = new Command(
-            "replay", "Runs recorded drives through the monitor and prints what it would have told, a JSON object a line.")
+            "replay",
+            "Runs recorded drives through the monitor and prints what it would have told, a JSON object a line.")
         {
             files, config, state, every,
         };

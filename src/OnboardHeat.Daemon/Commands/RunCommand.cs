@@ -12,7 +12,8 @@ internal static class RunCommand
     {
         var config = ConfigurationFile.Option();
         var command = new Command(
-            "run", "Watches the van: reads the probes, judges, records, publishes. For the service manager.") { config };
+            "run",
+            "Watches the van: reads the probes, judges, records, publishes. For the service manager.") { config };
         command.SetAction(parsed => Execute(parsed.GetValue(config)!));
         return command;
     }

@@ -19,10 +19,12 @@ internal sealed class PairingAnswer(Func<IPairing?> page) : IControlAnswer
             return null;
         }
 
-        return page() is not { } pairing ? ControlReply.Refused("the page is not up; the journal says why") : request.Command switch
+        return page() is not { } pairing
+            ? ControlReply.Refused("the page is not up; the journal says why") : request.Command switch
         {
             "pair" => Code(pairing.NewCode()),
-            "phones" => ControlReply.Done([.. pairing.Phones.Select(p => $"{p.Id}  {p.PairedUtc:yyyy-MM-dd}  {p.Name}")]),
+            "phones" => ControlReply.Done(
+                [.. pairing.Phones.Select(p => $"{p.Id}  {p.PairedUtc:yyyy-MM-dd}  {p.Name}")]),
             _ => Forget(pairing, request.Target),
         };
     }

@@ -6,7 +6,9 @@ using Serilog.Extensions.Logging;
 
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>The log: to standard output, which systemd hands to the journal, and to a file where the owner wants one.</summary>
+/// <summary>
+/// The log: to standard output, which systemd hands to the journal, and to a file where the owner wants one.
+/// </summary>
 internal sealed class DaemonLog : IDisposable
 {
     private const int FilesKept = 14;
@@ -26,7 +28,8 @@ internal sealed class DaemonLog : IDisposable
         if (options.File is { } file)
         {
             configuration = configuration.WriteTo.File(
-                new JournalLine(isJournal: false), file, rollingInterval: RollingInterval.Day, retainedFileCountLimit: FilesKept,
+                new JournalLine(isJournal: false), file, rollingInterval: RollingInterval.Day,
+                retainedFileCountLimit: FilesKept,
                 fileSizeLimitBytes: FileBytesMax, rollOnFileSizeLimit: true);
         }
 

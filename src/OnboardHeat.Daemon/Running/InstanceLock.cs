@@ -1,6 +1,8 @@
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>One daemon judges a van. The lock is the operating system's and ends with the process, however that ends.</summary>
+/// <summary>
+/// One daemon judges a van. The lock is the operating system's and ends with the process, however that ends.
+/// </summary>
 internal sealed class InstanceLock : IDisposable
 {
     /// <summary>Name of the lock file in the state folder.</summary>
@@ -17,7 +19,9 @@ internal sealed class InstanceLock : IDisposable
         Trouble = trouble;
     }
 
-    /// <summary>Why there is no lock though nobody else has it: a folder that cannot be written. Judging goes on without.</summary>
+    /// <summary>
+    /// Why there is no lock though nobody else has it: a folder that cannot be written. Judging goes on without.
+    /// </summary>
     public string? Trouble { get; }
 
     /// <summary>Takes the lock; null when another daemon holds it.</summary>
@@ -27,7 +31,8 @@ internal sealed class InstanceLock : IDisposable
         try
         {
             Directory.CreateDirectory(folder);
-            return new InstanceLock(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None), null);
+            return new InstanceLock(
+                new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None), null);
         }
         catch (IOException fault) when (fault.HResult == WouldBlock)
         {

@@ -5,8 +5,8 @@ using Serilog.Formatting;
 namespace OnboardHeat.Daemon.Running;
 
 /// <summary>
-/// One line a message. For the journal it begins with the priority as sd-daemon(3) spells it and leaves the time to the journal; elsewhere
-/// it begins with time and level.
+/// One line a message. For the journal it begins with the priority as sd-daemon(3) spells it and leaves the time to the
+/// journal; elsewhere it begins with time and level.
 /// </summary>
 internal sealed class JournalLine(bool isJournal) : ITextFormatter
 {
@@ -20,7 +20,8 @@ internal sealed class JournalLine(bool isJournal) : ITextFormatter
         }
         else
         {
-            output.Write(logEvent.Timestamp.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z' ", CultureInfo.InvariantCulture));
+            output.Write(
+                logEvent.Timestamp.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z' ", CultureInfo.InvariantCulture));
             output.Write(NameOf(logEvent.Level));
             output.Write(' ');
         }

@@ -7,7 +7,10 @@ using OnboardHeat.Engine;
 
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>Writes to the journal what a person would want to find there: alarms that come and go, probes lost and back, actions.</summary>
+/// <summary>
+/// Writes to the journal what a person would want to find there: alarms that come and go, probes lost and back,
+/// actions.
+/// </summary>
 internal sealed class JournalOutput(TurnQueue turns, FittedSet fitted, ILogger log)
 {
     private readonly ReadingFault[] _faults = new ReadingFault[Channels.Count];

@@ -26,7 +26,8 @@ internal sealed class PageWorker(GlanceSettings settings, GlancePorts ports, Tim
             {
                 await ServeAsync(ending).ConfigureAwait(false);
             }
-            catch (Exception fault) when (fault is IOException or SocketException or UnauthorizedAccessException or CryptographicException)
+            catch (Exception fault)
+                when (fault is IOException or SocketException or UnauthorizedAccessException or CryptographicException)
             {
                 if (!hasTold)
                 {

@@ -7,7 +7,10 @@ using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Daemon.Running;
 
-/// <summary>What everything in a running daemon meets at: the van, the one door for actions, the feed of turns, how the house fares.</summary>
+/// <summary>
+/// What everything in a running daemon meets at: the van, the one door for actions, the feed of turns, how the house
+/// fares.
+/// </summary>
 internal sealed class RunningVan
 {
     /// <summary>Turns that wait for whoever looks at the newest one only.</summary>
@@ -37,12 +40,14 @@ internal sealed class RunningVan
 
     /// <summary>The loop that judges this van from what was kept, as the run after it.</summary>
     public JudgingLoop Judge(
-        IScanSource source, KeptFileContent kept, IStateKeeper keeper, IServiceNotifier notifier, IUtcTrust trust, TimeProvider time) => new(
+        IScanSource source, KeptFileContent kept, IStateKeeper keeper, IServiceNotifier notifier, IUtcTrust trust,
+        TimeProvider time) => new(
         new LoopInputs(source, Inbox, House),
         new Monitor(Description, kept.State),
         new RunClock(kept.Run + 1, time, trust),
         Wake,
         new LoopOutputs(Feed, keeper, notifier),
-        new ScanPeriods(TimeSpan.FromSeconds(Options.OneWire.ScanSeconds), TimeSpan.FromSeconds(Options.OneWire.ParkedScanSeconds)),
+        new ScanPeriods(
+            TimeSpan.FromSeconds(Options.OneWire.ScanSeconds), TimeSpan.FromSeconds(Options.OneWire.ParkedScanSeconds)),
         time);
 }

@@ -14,7 +14,8 @@ internal static class StartLine
             return "the 1-Wire bus does not answer";
         }
 
-        var missing = options.Probes.Where(probe => !onBus.Contains(probe.Rom)).Select(probe => $"{probe.Channel} {probe.Rom}").ToList();
+        var missing = options.Probes.Where(probe => !onBus.Contains(probe.Rom))
+            .Select(probe => $"{probe.Channel} {probe.Rom}").ToList();
         var found = $"{options.Probes.Count - missing.Count} of {options.Probes.Count} probes found";
         return missing.Count == 0 ? found : $"{found}, missing {string.Join(", ", missing)}";
     }

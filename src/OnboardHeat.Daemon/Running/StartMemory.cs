@@ -18,7 +18,8 @@ internal static class StartMemory
 
     /// <summary>
     /// Young objects are collected this often. By itself the runtime waits until they fill as much as the processor's
-    /// cache, 32 MB on some machines, and no setting in the program's file changes that; a minute's worth is one or two.
+    /// cache, 32 MB on some machines, and no setting in the program's file changes that; a minute's worth is one or
+    /// two.
     /// </summary>
     public static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
@@ -48,7 +49,8 @@ internal static class StartMemory
         try
         {
             return UnchangedFilePages(File.ReadAllLines("/proc/self/smaps")).Sum(
-                static range => madvise((nuint)range.From, (nuint)range.Length, DontNeed) == 0 ? (long)range.Length : 0);
+                static range =>
+                    madvise((nuint)range.From, (nuint)range.Length, DontNeed) == 0 ? (long)range.Length : 0);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or FormatException)
         {
@@ -98,7 +100,8 @@ internal static class StartMemory
 
         var dash = words[0].IndexOf('-', StringComparison.Ordinal);
         var from = ulong.Parse(words[0].AsSpan(0, dash), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture);
-        return (from, ulong.Parse(words[0].AsSpan(dash + 1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture) - from);
+        return (from, ulong.Parse(
+            words[0].AsSpan(dash + 1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture) - from);
     }
 
     [DllImport("libc")]

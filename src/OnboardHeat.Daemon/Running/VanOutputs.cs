@@ -23,13 +23,16 @@ internal sealed class VanOutputs : IAsyncDisposable
         var options = van.Options;
         var recordLog = journal.For("record");
         _recorder = new Recorder(
-            options.History.Folder, options.History.KeepMonths, van.Feed.Subscribe("record", Recorder.QueueCapacity), van.House, time,
+            options.History.Folder, options.History.KeepMonths, van.Feed.Subscribe("record", Recorder.QueueCapacity),
+            van.House, time,
             line => Log.Noted(recordLog, line));
         if (MessagingWorker.IsWanted(options.Messaging))
         {
             _messaging = new MessagingWorker(
-                options.Messaging, options.Van.Id, van.Description.Fitted, van.Feed.Subscribe("messaging", MessagingWorker.QueueCapacity),
-                van.Inbox, _recorder.Queue, TimeSpan.FromSeconds(options.OneWire.ParkedScanSeconds), time, journal.For("messaging"));
+                options.Messaging, options.Van.Id, van.Description.Fitted,
+                van.Feed.Subscribe("messaging", MessagingWorker.QueueCapacity),
+                van.Inbox, _recorder.Queue, TimeSpan.FromSeconds(options.OneWire.ParkedScanSeconds), time,
+                journal.For("messaging"));
         }
 
         Report = new TripReport(_recorder.Reader, van.Description, options.Van.Id, time);
@@ -47,7 +50,8 @@ internal sealed class VanOutputs : IAsyncDisposable
         _page = new PageWorker(
             settings,
             new GlancePorts(
-                van.Feed, new PictureJson(options.Van.Id, van.Description.Fitted), van.Inbox, _recorder.Reader, time, journal.Factory,
+                van.Feed, new PictureJson(options.Van.Id, van.Description.Fitted), van.Inbox, _recorder.Reader, time,
+                journal.Factory,
                 van.Description),
             time,
             journal.For("page"));

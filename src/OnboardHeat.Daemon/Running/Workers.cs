@@ -3,8 +3,8 @@ using Microsoft.Extensions.Logging;
 namespace OnboardHeat.Daemon.Running;
 
 /// <summary>
-/// Awaits every worker. One that ends before it was asked to ends the daemon with exit 70, and the service manager starts it anew: a part
-/// that is silently gone would be worse than a restart.
+/// Awaits every worker. One that ends before it was asked to ends the daemon with exit 70, and the service manager
+/// starts it anew: a part that is silently gone would be worse than a restart.
 /// </summary>
 internal sealed class Workers(ILogger log, TimeProvider time)
 {
@@ -16,8 +16,10 @@ internal sealed class Workers(ILogger log, TimeProvider time)
     public async Task<bool> WaitAsync(CancellationToken stopping)
     {
         var asked = new TaskCompletionSource();
-        using var registration = stopping.Register(static state => ((TaskCompletionSource)state!).TrySetResult(), asked);
-        var first = await Task.WhenAny(_workers.Select(worker => worker.Running).Append(asked.Task)).ConfigureAwait(false);
+        using var registration = stopping.Register(
+            static state => ((TaskCompletionSource)state!).TrySetResult(), asked);
+        var first = await Task.WhenAny(_workers.Select(worker => worker.Running).Append(asked.Task))
+            .ConfigureAwait(false);
         if (stopping.IsCancellationRequested)
         {
             return true;
@@ -29,7 +31,8 @@ internal sealed class Workers(ILogger log, TimeProvider time)
     }
 
     /// <summary>
-    /// Gives all workers until the deadline to flush and end, and names those that do not. Once the first one has ended,
+    /// Gives all workers until the deadline to flush and end, and names those that do not. Once the first one has
+    /// ended,
     /// <paramref name="then"/> ends what lives on what it leaves.
     /// </summary>
     public async Task EndAsync(TimeSpan deadline, string first, Action then)

@@ -25,5 +25,6 @@ internal sealed class ImportedColumn(string name, string target)
 
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"column '{name}' is {target}: {_count} readings{(_count > 0 ? $" from {_least} to {_most}" : "")}, {_empty} cells without one");
+        $"column '{name}' is {target}: {_count} readings{(_count > 0 ? $" from {_least} to {_most}" : "")}, {_empty} "
+            + $"cells without one");
 }

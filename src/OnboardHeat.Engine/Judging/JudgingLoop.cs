@@ -41,7 +41,8 @@ public sealed class JudgingLoop : IDisposable
 
     /// <summary>A loop over one run.</summary>
     public JudgingLoop(
-        LoopInputs inputs, Monitor monitor, RunClock clock, LoopWake wake, LoopOutputs outputs, ScanPeriods periods, TimeProvider time)
+        LoopInputs inputs, Monitor monitor, RunClock clock, LoopWake wake, LoopOutputs outputs, ScanPeriods periods,
+        TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(time);
         _inputs = inputs;
@@ -50,7 +51,8 @@ public sealed class JudgingLoop : IDisposable
         _wake = wake;
         _outputs = outputs;
         _pace = new ScanPace(periods);
-        _alarmClock = time.CreateTimer(static state => ((LoopWake)state!).Call(), wake, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _alarmClock = time.CreateTimer(
+            static state => ((LoopWake)state!).Call(), wake, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>How often the loop has turned, for tests that must see it turn without feeding.</summary>
@@ -125,7 +127,8 @@ public sealed class JudgingLoop : IDisposable
         _scan.IsUtcTrusted = _clock.IsUtcTrusted;
         _reading = _inputs.Source.ReadAsync(_scan, stopping);
         _ = _reading.ContinueWith(
-            static (_, wake) => ((LoopWake)wake!).Call(), _wake, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously,
+            static (_, wake) => ((LoopWake)wake!).Call(), _wake, CancellationToken.None,
+            TaskContinuationOptions.ExecuteSynchronously,
             TaskScheduler.Default);
     }
 
@@ -136,7 +139,8 @@ public sealed class JudgingLoop : IDisposable
         var picture = _monitor.Observe(_scan);
         _pace.Observe(_scan, IsCritical(picture));
         // No bursts to catch up: what was missed is past.
-        _due = TimeSpan.FromTicks(Math.Max((_due + _pace.Period).Ticks, _scan.Elapsed.Ticks + TimeSpan.TicksPerMillisecond));
+        _due = TimeSpan.FromTicks(
+            Math.Max((_due + _pace.Period).Ticks, _scan.Elapsed.Ticks + TimeSpan.TicksPerMillisecond));
         if (picture.Changes.Count > 0 || _scan.Actions.Count > 0 || _scan.Elapsed - _keptAt >= KeepEvery)
         {
             _keptAt = _scan.Elapsed;

@@ -2,7 +2,10 @@ using System.Threading.Channels;
 
 namespace OnboardHeat.Engine.Judging;
 
-/// <summary>Wakes the judging loop: a timer, a finished reading, an action, an engine that starts. Many calls before one wait are one.</summary>
+/// <summary>
+/// Wakes the judging loop: a timer, a finished reading, an action, an engine that starts. Many calls before one wait
+/// are one.
+/// </summary>
 public sealed class LoopWake
 {
     private readonly Channel<bool> _calls = Channel.CreateBounded<bool>(
@@ -29,7 +32,9 @@ public sealed class LoopWake
     /// <summary>Whether somebody wants a scan at once; asking takes the wish back.</summary>
     internal bool TakeScanWish() => Interlocked.Exchange(ref _wantsScan, 0) == 1;
 
-    /// <summary>Whether every call so far was heard: the loop has nothing left to do until somebody calls again.</summary>
+    /// <summary>
+    /// Whether every call so far was heard: the loop has nothing left to do until somebody calls again.
+    /// </summary>
     internal bool IsQuiet => Volatile.Read(ref _heard) == Volatile.Read(ref _called);
 
     /// <summary>Waits for a call. What comes before the turn begins is heard by it.</summary>

@@ -2,7 +2,9 @@ using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Engine.Judging;
 
-/// <summary>The time of one run: elapsed from the monotonic clock, and the wall clock as a label that may or may not be right.</summary>
+/// <summary>
+/// The time of one run: elapsed from the monotonic clock, and the wall clock as a label that may or may not be right.
+/// </summary>
 public sealed class RunClock(int run, TimeProvider time, IUtcTrust trust)
 {
     private readonly long _began = time.GetTimestamp();
@@ -21,5 +23,6 @@ public sealed class RunClock(int run, TimeProvider time, IUtcTrust trust)
     public bool IsUtcTrusted => _isTrusted = _isTrusted || trust.IsTrusted;
 
     // The record stores exactly what was judged, and whole milliseconds keep it small.
-    private static TimeSpan Whole(TimeSpan span) => TimeSpan.FromTicks(span.Ticks - (span.Ticks % TimeSpan.TicksPerMillisecond));
+    private static TimeSpan Whole(TimeSpan span) =>
+        TimeSpan.FromTicks(span.Ticks - (span.Ticks % TimeSpan.TicksPerMillisecond));
 }

@@ -3,16 +3,19 @@ using OnboardHeat.Core.Scans;
 namespace OnboardHeat.Engine.Judging;
 
 /// <summary>
-/// Chooses between the fast and the slow period. Slow saves the bus and the battery on a parked van; fast is what coolant loss needs. So
-/// slow has to be earned: the engine is known to be off, or not wired while the lines are, and no line has moved for a while. One sign
-/// of movement is enough to be fast again.
+/// Chooses between the fast and the slow period. Slow saves the bus and the battery on a parked van; fast is what
+/// coolant loss needs. So slow has to be earned: the engine is known to be off, or not wired while the lines are, and
+/// no line has moved for a while. One sign of movement is enough to be fast again.
 /// </summary>
 internal sealed class ScanPace(ScanPeriods periods)
 {
     /// <summary>A line moved: eight steps of the probe, far above its noise of one or two (from the issue).</summary>
     public const double MovedK = 0.5;
 
-    /// <summary>How long nothing may move before the van counts as parked: a hot circuit stays under pressure for minutes after a stop.</summary>
+    /// <summary>
+    /// How long nothing may move before the van counts as parked: a hot circuit stays under pressure for minutes after
+    /// a stop.
+    /// </summary>
     public const double SettleS = 600;
 
     private static readonly Channel[] s_lines = [Channel.Flow, Channel.Return, Channel.EngineCoolant, Channel.Tray];

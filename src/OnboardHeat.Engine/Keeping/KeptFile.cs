@@ -72,7 +72,8 @@ public sealed class KeptFile(string path, bool hasSecondCopy)
             return Parse(File.ReadAllBytes(copy)) ?? throw new InvalidDataException("its checksum does not fit");
         }
         catch (Exception e) when (
-            e is IOException or UnauthorizedAccessException or JsonException or InvalidDataException or NotSupportedException)
+            e is IOException or UnauthorizedAccessException or JsonException
+                or InvalidDataException or NotSupportedException)
         {
             tell($"{copy}: damaged, what was learnt in it is lost: {e.Message.ReplaceLineEndings(" ")}");
             return null;
@@ -92,5 +93,6 @@ public sealed class KeptFile(string path, bool hasSecondCopy)
         return isSound ? JsonSerializer.Deserialize(json, KeptJsonContext.Default.KeptFileContent) : null;
     }
 
-    private static string Checksum(ReadOnlySpan<byte> json) => Convert.ToHexStringLower(SHA256.HashData(json).AsSpan(0, 8));
+    private static string Checksum(ReadOnlySpan<byte> json) =>
+        Convert.ToHexStringLower(SHA256.HashData(json).AsSpan(0, 8));
 }

@@ -20,7 +20,8 @@ public static class InsulationWords
             $"The tank lost {answer.BeforeWPerK:0.00} W/K before and loses {answer.AfterWPerK:0.00} W/K now");
         if (answer is not { LowWPerK: { } low, HighWPerK: { } high })
         {
-            return $"Not enough nights to say. {means}, but with {rests} nobody knows how much nights differ by chance.";
+            return $"Not enough nights to say. {means}, but with {rests} nobody knows how much nights differ by "
+                + $"chance.";
         }
 
         var interval =

@@ -16,13 +16,15 @@ internal static class JourneyTable
     /// <summary>One journey.</summary>
     public static string Row(JourneyForm form) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{form.Run},{form.Type},{form.From},{form.To},{form.FromTime},{form.ToTime},{form.Dating},{(form.Open ? 1 : 0)},")
+        $"{form.Run},{form.Type},{form.From},{form.To},{form.FromTime},{form.ToTime},"
+        + $"{form.Dating},{(form.Open ? 1 : 0)},")
         + string.Create(
             CultureInfo.InvariantCulture,
             $"{form.StartCelsius},{form.EndCelsius},{form.PeakCelsius},{form.GainedKWh},{form.MeanWatts},")
         + string.Create(
             CultureInfo.InvariantCulture,
-            $"{Of(form, "coolant")},{Of(form, "element")},{Of(form, "both")},{form.ToFortyS},{form.ToSixtyS},{form.SurroundingsCelsius},")
+            $"{Of(form, "coolant")},{Of(form, "element")},{Of(form, "both")},"
+            + $"{form.ToFortyS},{form.ToSixtyS},{form.SurroundingsCelsius},")
         + string.Create(
             CultureInfo.InvariantCulture,
             $"{form.CoilWPerK},{form.LossWPerK},{form.LossDeviationWPerK},{form.StartExcessK},{form.ValvesOpenShare},")

@@ -18,15 +18,20 @@ internal sealed class PairEndpoint(PairingDesk desk, PhoneBook phones, AuditLog 
         var works = desk.Redeem(code, context.Connection.RemoteIpAddress, out var wait);
         if (wait > TimeSpan.Zero)
         {
-            context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
-            await Body.SayAsync(context, StatusCodes.Status429TooManyRequests, "Wrong codes were tried: wait a moment, then try again.");
+            context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds)
+                .ToString(CultureInfo.InvariantCulture);
+            await Body.SayAsync(
+                context, StatusCodes.Status429TooManyRequests,
+                "Wrong codes were tried: wait a moment, then try again.");
             return;
         }
 
         if (!works)
         {
             audit.Refused("pair", context.Connection.RemoteIpAddress);
-            await Body.SayAsync(context, StatusCodes.Status403Forbidden, "This code does not work. 'onboardheat pair' prints a new one.");
+            await Body.SayAsync(
+                context, StatusCodes.Status403Forbidden,
+                "This code does not work. 'onboardheat pair' prints a new one.");
             return;
         }
 

@@ -4,8 +4,8 @@ using Microsoft.Extensions.Logging;
 namespace OnboardHeat.Glance.Guard;
 
 /// <summary>
-/// Writes down who was let in, who was not, and what was done by page. No code, cookie or token ever comes into it. Whoever knocks without
-/// end fills no journal: refusals beyond so many a minute are counted, and their number is told.
+/// Writes down who was let in, who was not, and what was done by page. No code, cookie or token ever comes into it.
+/// Whoever knocks without end fills no journal: refusals beyond so many a minute are counted, and their number is told.
 /// </summary>
 internal sealed partial class AuditLog(ILogger log, TimeProvider time)
 {
@@ -18,7 +18,8 @@ internal sealed partial class AuditLog(ILogger log, TimeProvider time)
 
     public void Paired(string phone, IPAddress? from) => LogPaired(log, phone, from);
 
-    public void Acted(string phone, string action, string target, bool isTaken) => LogActed(log, phone, action, target, isTaken);
+    public void Acted(string phone, string action, string target, bool isTaken) =>
+        LogActed(log, phone, action, target, isTaken);
 
     public void NotWritten(string why) => LogNotWritten(log, why);
 
@@ -49,11 +50,13 @@ internal sealed partial class AuditLog(ILogger log, TimeProvider time)
     [LoggerMessage(Level = LogLevel.Warning, Message = "page: phone {Phone} paired from {From}")]
     private static partial void LogPaired(ILogger log, string phone, IPAddress? from);
 
-    [LoggerMessage(Level = LogLevel.Information, Message = "page: phone {Phone} did {Action} {Target}, taken {IsTaken}")]
+    [LoggerMessage(
+        Level = LogLevel.Information, Message = "page: phone {Phone} did {Action} {Target}, taken {IsTaken}")]
     private static partial void LogActed(ILogger log, string phone, string action, string target, bool isTaken);
 
     [LoggerMessage(
-        Level = LogLevel.Warning, Message = "page: phones cannot be written down and are known until the daemon ends: {Why}")]
+        Level = LogLevel.Warning,
+        Message = "page: phones cannot be written down and are known until the daemon ends: {Why}")]
     private static partial void LogNotWritten(ILogger log, string why);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "page: refused {What} from {From}")]

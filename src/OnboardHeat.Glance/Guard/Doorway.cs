@@ -21,18 +21,22 @@ internal sealed class Doorway(Gate gate, AuditLog audit)
         await route.Serve(context);
     }
 
-    /// <summary>What no route takes: the same answer for a wrong path and a wrong name, so that nothing is told.</summary>
+    /// <summary>
+    /// What no route takes: the same answer for a wrong path and a wrong name, so that nothing is told.
+    /// </summary>
     public Task RefuseAsync(HttpContext context)
     {
         Bind(context.Response);
         var admission = gate.Admit(context, Access.Shell);
-        return Body.SayAsync(context, admission.IsGranted ? StatusCodes.Status404NotFound : admission.Status, "There is nothing here.");
+        return Body.SayAsync(
+            context, admission.IsGranted ? StatusCodes.Status404NotFound : admission.Status, "There is nothing here.");
     }
 
     private static void Bind(HttpResponse response)
     {
         var headers = response.Headers;
-        headers.ContentSecurityPolicy = "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'; object-src 'none'";
+        headers.ContentSecurityPolicy =
+            "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'; object-src 'none'";
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";

@@ -5,8 +5,8 @@ using OnboardHeat.Glance.Routing;
 namespace OnboardHeat.Glance.Guard;
 
 /// <summary>
-/// Decides over every request before its route is served: right name, right method, right origin, known phone, its token. Everything that
-/// is not expressly let in is refused.
+/// Decides over every request before its route is served: right name, right method, right origin, known phone, its
+/// token. Everything that is not expressly let in is refused.
 /// </summary>
 internal sealed class Gate(Func<string?, bool> isOurName, PhoneBook phones, bool isReadingOpen)
 {
@@ -30,7 +30,8 @@ internal sealed class Gate(Func<string?, bool> isOurName, PhoneBook phones, bool
         return access switch
         {
             Access.Shell => Admission.Granted,
-            Access.Reading => MayRead(context) ? Admission.Granted : new Admission(401, "This phone is not paired: run 'onboardheat pair' and open /pair."),
+            Access.Reading => MayRead(context) ? Admission.Granted : new Admission(
+                401, "This phone is not paired: run 'onboardheat pair' and open /pair."),
             Access.Pairing => IsJson(request) ? Admission.Granted : new Admission(415, "JSON is expected."),
             _ => Acting(context),
         };
@@ -82,7 +83,8 @@ internal sealed class Gate(Func<string?, bool> isOurName, PhoneBook phones, bool
         }
 
         var site = request.Headers["Sec-Fetch-Site"].ToString();
-        var isNavigation = HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Mode"].ToString() == "navigate";
+        var isNavigation = HttpMethods.IsGet(request.Method)
+            && request.Headers["Sec-Fetch-Mode"].ToString() == "navigate";
         return site is "cross-site" or "same-site" && !isNavigation;
     }
 }

@@ -3,14 +3,16 @@ using System.Net;
 namespace OnboardHeat.Glance.Guard;
 
 /// <summary>
-/// The names under which this page may be asked for. A browser that was led here under any other name (DNS rebinding) is refused on
-/// every route, so a foreign page cannot read through it.
+/// The names under which this page may be asked for. A browser that was led here under any other name (DNS rebinding)
+/// is refused on every route, so a foreign page cannot read through it.
 /// </summary>
 internal sealed class HostList
 {
     private readonly HashSet<string> _names = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>The usual loopback names, the address listened on, and the machine's own name on the van's network.</summary>
+    /// <summary>
+    /// The usual loopback names, the address listened on, and the machine's own name on the van's network.
+    /// </summary>
     public HostList(string listen, int port, string machineName)
     {
         foreach (var name in (string[])["localhost", "127.0.0.1", "[::1]"])
@@ -27,7 +29,8 @@ internal sealed class HostList
             }
             else
             {
-                Add(address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6 ? $"[{address}]" : address.ToString(), port);
+                Add(address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6
+                    ? $"[{address}]" : address.ToString(), port);
             }
 
             Add(machineName, port);
@@ -35,7 +38,10 @@ internal sealed class HostList
         }
     }
 
-    /// <summary>Whether any literal IP address at our port is a name of ours: true when listening on all. A rebound name is no literal.</summary>
+    /// <summary>
+    /// Whether any literal IP address at our port is a name of ours: true when listening on all. A rebound name is no
+    /// literal.
+    /// </summary>
     public bool AcceptsAnyAddress { get; }
 
     private int Port { get; }
@@ -49,7 +55,8 @@ internal sealed class HostList
         }
 
         return _names.Contains(host)
-            || (AcceptsAnyAddress && IPEndPoint.TryParse(host, out var end) && (end.Port == Port || (end.Port == 0 && Port == 80))
+            || (AcceptsAnyAddress && IPEndPoint.TryParse(host, out var end)
+            && (end.Port == Port || (end.Port == 0 && Port == 80))
                 && end.ToString().Equals(host, StringComparison.OrdinalIgnoreCase));
     }
 

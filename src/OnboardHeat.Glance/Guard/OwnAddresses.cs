@@ -20,7 +20,8 @@ internal static class OwnAddresses
         return [.. InNetworks().Select(HostOf), Dns.GetHostName() + ".local"];
     }
 
-    // The address this machine would send from: asking the kernel for its interfaces is closed to the hardened service. Nothing is sent.
+    // The address this machine would send from: asking the kernel for its interfaces is closed to the hardened service.
+    // Nothing is sent.
     private static IEnumerable<IPAddress> InNetworks()
     {
         using var asked = new Socket(AddressFamily.InterNetwork, SocketType.Dgram, ProtocolType.Udp);

@@ -6,9 +6,10 @@ using System.Text;
 namespace OnboardHeat.Glance.Guard;
 
 /// <summary>
-/// Gives out one code at a time and takes it back once. A wrong code makes its address wait, longer each time; nobody waits for another's
-/// mistakes, so whoever guesses without end cannot keep the owner out. What guessing yields is bounded by the length of the code, its
-/// life and the waits: ten addresses get some 160 tries in five minutes, at one chance in a hundred million each.
+/// Gives out one code at a time and takes it back once. A wrong code makes its address wait, longer each time; nobody
+/// waits for another's mistakes, so whoever guesses without end cannot keep the owner out. What guessing yields is
+/// bounded by the length of the code, its life and the waits: ten addresses get some 160 tries in five minutes, at one
+/// chance in a hundred million each.
 /// </summary>
 internal sealed class PairingDesk(TimeProvider time)
 {
@@ -16,7 +17,8 @@ internal sealed class PairingDesk(TimeProvider time)
     public const int CodeDigits = 8;
 
     /// <summary>
-    /// Addresses that are told apart; a van has a handful. All beyond them wait together, so a flood of addresses guesses no faster.
+    /// Addresses that are told apart; a van has a handful. All beyond them wait together, so a flood of addresses
+    /// guesses no faster.
     /// </summary>
     public const int MostAddresses = 256;
 
@@ -47,7 +49,9 @@ internal sealed class PairingDesk(TimeProvider time)
         return code;
     }
 
-    /// <summary>Tries a code. <paramref name="wait"/> is how long to wait before a try counts at all; zero if it counted.</summary>
+    /// <summary>
+    /// Tries a code. <paramref name="wait"/> is how long to wait before a try counts at all; zero if it counted.
+    /// </summary>
     public bool Redeem(string code, IPAddress? from, out TimeSpan wait)
     {
         lock (_lock)

@@ -5,7 +5,10 @@ using System.Text.Json;
 
 namespace OnboardHeat.Glance.Guard;
 
-/// <summary>The phones that are known, in a small file of their own beside what was learnt (mode 0600, written beside and renamed).</summary>
+/// <summary>
+/// The phones that are known, in a small file of their own beside what was learnt (mode 0600, written beside and
+/// renamed).
+/// </summary>
 internal sealed class PhoneBook
 {
     /// <summary>More phones than a van has; the oldest goes when one more comes.</summary>
@@ -38,8 +41,8 @@ internal sealed class PhoneBook
     public IReadOnlyList<Phone> All => _phones;
 
     /// <summary>
-    /// Why the book could not be written last time, in words; null when it could. A phone that is not written down is known until the
-    /// daemon ends: a full card must not keep anybody from silencing an alarm.
+    /// Why the book could not be written last time, in words; null when it could. A phone that is not written down is
+    /// known until the daemon ends: a full card must not keep anybody from silencing an alarm.
     /// </summary>
     public string? Trouble { get; private set; }
 
@@ -49,7 +52,8 @@ internal sealed class PhoneBook
     public (Phone Phone, string Cookie, string Token) Add(string name, DateTimeOffset utc)
     {
         var (cookie, token) = (Secret(), Secret());
-        var phone = new Phone(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(3)), name, HashOf(cookie), HashOf(token), utc);
+        var phone = new Phone(
+            Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(3)), name, HashOf(cookie), HashOf(token), utc);
         ImmutableInterlocked.Update(ref _phones, (all, added) => [.. all.Add(added).TakeLast(MostPhones)], phone);
         Write();
         return (phone, cookie, token);
@@ -59,7 +63,8 @@ internal sealed class PhoneBook
     public int Remove(string id)
     {
         var before = _phones.Length;
-        ImmutableInterlocked.Update(ref _phones, (all, gone) => gone.Length == 0 ? [] : all.RemoveAll(p => p.Id == gone), id);
+        ImmutableInterlocked.Update(
+            ref _phones, (all, gone) => gone.Length == 0 ? [] : all.RemoveAll(p => p.Id == gone), id);
         Write();
         return before - _phones.Length;
     }
@@ -77,14 +82,16 @@ internal sealed class PhoneBook
     }
 
     /// <summary>Whether the token is this phone's.</summary>
-    public static bool Owns(Phone phone, string? token) => !string.IsNullOrEmpty(token) && Same(phone.TokenHash, HashOf(token));
+    public static bool Owns(Phone phone, string? token) =>
+        !string.IsNullOrEmpty(token) && Same(phone.TokenHash, HashOf(token));
 
     private static bool Same(string a, string b) =>
         CryptographicOperations.FixedTimeEquals(Encoding.ASCII.GetBytes(a), Encoding.ASCII.GetBytes(b));
 
     private static string Secret() => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
 
-    private static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
+    private static string HashOf(string secret) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 
     private void Write()
     {

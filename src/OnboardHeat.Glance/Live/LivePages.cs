@@ -1,8 +1,8 @@
 namespace OnboardHeat.Glance.Live;
 
 /// <summary>
-/// The newest picture as bytes, made once for all pages, and a signal when a newer one is there. A page that reads slowly skips pictures;
-/// it never makes a queue.
+/// The newest picture as bytes, made once for all pages, and a signal when a newer one is there. A page that reads
+/// slowly skips pictures; it never makes a queue.
 /// </summary>
 internal sealed class LivePages(TimeProvider time)
 {
@@ -23,7 +23,9 @@ internal sealed class LivePages(TimeProvider time)
     /// <summary>How old the newest picture is; null before the first.</summary>
     public TimeSpan? Age => _latest is null ? null : time.GetElapsedTime(Volatile.Read(ref _shownAt));
 
-    /// <summary>Ends when a newer picture than the one last read is there. Take it before reading <see cref="Latest"/>.</summary>
+    /// <summary>
+    /// Ends when a newer picture than the one last read is there. Take it before reading <see cref="Latest"/>.
+    /// </summary>
     public Task Newer => _newer.Task;
 
     /// <summary>Shows a picture to all pages.</summary>
@@ -31,7 +33,8 @@ internal sealed class LivePages(TimeProvider time)
     {
         Volatile.Write(ref _shownAt, time.GetTimestamp());
         _latest = picture;
-        var waiting = Interlocked.Exchange(ref _newer, new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
+        var waiting = Interlocked.Exchange(
+            ref _newer, new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
         waiting.TrySetResult();
     }
 

@@ -6,11 +6,12 @@ using Microsoft.AspNetCore.Http.Features;
 namespace OnboardHeat.Glance.Live;
 
 /// <summary>
-/// One page's stream of server-sent events: the newest picture at once, each newer one, and a beat at least every three seconds so that
-/// the page can tell silence from calm. A beat carries the age of the newest picture: a loop that hangs behind a server that lives is
-/// seen too. A page that takes longer than five seconds for one event is dropped.
+/// One page's stream of server-sent events: the newest picture at once, each newer one, and a beat at least every three
+/// seconds so that the page can tell silence from calm. A beat carries the age of the newest picture: a loop that hangs
+/// behind a server that lives is seen too. A page that takes longer than five seconds for one event is dropped.
 /// </summary>
-internal sealed class LiveStream(LivePages pages, TimeSpan longestScanPeriod, TimeProvider time, CancellationToken stopping)
+internal sealed class LiveStream(
+    LivePages pages, TimeSpan longestScanPeriod, TimeProvider time, CancellationToken stopping)
 {
     // The page calls 8 s of silence a lost connection: two beats may be late before it does.
     private static readonly TimeSpan s_beat = TimeSpan.FromSeconds(3);
@@ -82,7 +83,8 @@ internal sealed class LiveStream(LivePages pages, TimeSpan longestScanPeriod, Ti
     private byte[] Beat()
     {
         var age = pages.Age is { } known ? known.TotalSeconds.ToString("0.0", CultureInfo.InvariantCulture) : "null";
-        var overdue = Math.Max(LeastOverdueS, longestScanPeriod.TotalSeconds * OverduePeriods).ToString("0", CultureInfo.InvariantCulture);
+        var overdue = Math.Max(LeastOverdueS, longestScanPeriod.TotalSeconds * OverduePeriods)
+            .ToString("0", CultureInfo.InvariantCulture);
         return Encoding.UTF8.GetBytes($"event: beat\ndata: {{\"pictureAgeS\":{age},\"overdueS\":{overdue}}}\n\n");
     }
 

@@ -29,8 +29,8 @@ internal static class JourneyFigures
         yield return Text($"{journey.GainedKWh:+0.00;-0.00} kWh at {journey.MeanWatts:0} W");
         foreach (var source in journey.BySource)
         {
-            yield return Text(
-                $"By {SourceOf(source.Source)}: {source.GainedKWh:+0.00;-0.00} kWh in {source.Minutes:0} min, {source.MeanWatts:0} W");
+            yield return Text($"By {SourceOf(source.Source)}: {source.GainedKWh:+0.00;-0.00} kWh ")
+                + Text($"in {source.Minutes:0} min, {source.MeanWatts:0} W");
         }
 
         if (journey.ToFortyS is { } forty)
@@ -60,8 +60,8 @@ internal static class JourneyFigures
 
         foreach (var part in journey.OverRating)
         {
-            yield return Text(
-                $"{PartOf(part.Part, van, isShared)} above its rating for {part.Minutes:0.#} min, by up to {part.MostK:0.0} K");
+            yield return Text($"{PartOf(part.Part, van, isShared)} above its rating for {part.Minutes:0.#} min, ")
+                + Text($"by up to {part.MostK:0.0} K");
         }
     }
 

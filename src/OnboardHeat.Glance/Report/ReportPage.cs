@@ -125,7 +125,8 @@ internal sealed class ReportPage(ReportContent content, ReportClock clock, VanDe
         {
             var undated = one.Dating == RunDating.Undated ? " (clock not known to be right)" : "";
             var going = one.IsOpen ? ", going on" : "";
-            Say($"<tr><td>{Text(clock.Moment(one.From) + undated)}<td>{JourneyFigures.NameOf(one.Journey.Type)}{going}");
+            Say($"<tr><td>{Text(clock.Moment(one.From) + undated)}");
+            Say($"<td>{JourneyFigures.NameOf(one.Journey.Type)}{going}");
             Say($"<td>{JourneyFigures.Length(Length(one))}<td><ul>");
             foreach (var figure in JourneyFigures.Of(one.Journey, van, content.IsShared))
             {

@@ -6,7 +6,9 @@ internal enum Access
     /// <summary>Page shells, styles and scripts: they hold nothing of the van.</summary>
     Shell,
 
-    /// <summary>Figures of the van: from this machine, from a paired phone, or from anyone where reading was opened.</summary>
+    /// <summary>
+    /// Figures of the van: from this machine, from a paired phone, or from anyone where reading was opened.
+    /// </summary>
     Reading,
 
     /// <summary>Pairing itself: POST with a code, and nothing else.</summary>

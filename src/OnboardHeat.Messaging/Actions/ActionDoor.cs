@@ -52,7 +52,8 @@ internal sealed class ActionDoor(TopicTree topics, Moments moments, IActionInbox
 
         if (Parse(question.Payload) is not { } form || form.Id is not { Length: > 0 and <= MaxWordLength } id)
         {
-            return ("", $"not a JSON object with an id of 1 to {MaxWordLength} characters, moment, target, text and nothing else");
+            return ("", $"not a JSON object with an id of 1 to {MaxWordLength} characters, moment, target, text and "
+                + $"nothing else");
         }
 
         return (id, ProblemOf(question, form, id) ?? Pass(kind, id, form.Target ?? "", form.Text ?? ""));

@@ -4,9 +4,10 @@ using System.Security.Cryptography;
 namespace OnboardHeat.Messaging.Actions;
 
 /// <summary>
-/// Tells how old a question is, by nobody's clock but our own monotonic one. The broker carries no time of sending, a phone's clock may be
-/// wrong and its messages may have waited in it for an hour; so the daemon says a moment every few seconds, a question has to quote the
-/// newest, and its age is the time since that was said. The word at the front is new at each start: a moment of an earlier run is void.
+/// Tells how old a question is, by nobody's clock but our own monotonic one. The broker carries no time of sending, a
+/// phone's clock may be wrong and its messages may have waited in it for an hour; so the daemon says a moment every few
+/// seconds, a question has to quote the newest, and its age is the time since that was said. The word at the front is
+/// new at each start: a moment of an earlier run is void.
 /// </summary>
 internal sealed class Moments(TimeProvider time)
 {
@@ -23,7 +24,8 @@ internal sealed class Moments(TimeProvider time)
     public TimeSpan? AgeOf(string moment)
     {
         if (!moment.StartsWith(_run + "-", StringComparison.Ordinal)
-            || !long.TryParse(moment.AsSpan(_run.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var seconds))
+            || !long.TryParse(
+                moment.AsSpan(_run.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var seconds))
         {
             return null;
         }

@@ -6,4 +6,5 @@ namespace OnboardHeat.Messaging.Actions;
 /// <param name="IsRetained">Whether the broker had kept it: then it is old, whoever sent it.</param>
 /// <param name="ResponseTopic">Where the asker waits for the answer; null if nowhere.</param>
 /// <param name="CorrelationData">What the answer has to carry; null for none.</param>
-internal sealed record Question(string Topic, ReadOnlyMemory<byte> Payload, bool IsRetained, string? ResponseTopic, byte[]? CorrelationData);
+internal sealed record Question(
+    string Topic, ReadOnlyMemory<byte> Payload, bool IsRetained, string? ResponseTopic, byte[]? CorrelationData);

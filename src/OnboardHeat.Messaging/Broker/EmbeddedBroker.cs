@@ -10,16 +10,18 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Broker;
 
 /// <summary>
-/// A broker inside the daemon, for a van that has none: on loopback, in memory, gone with the daemon (its will with it: subscribers see
-/// the connection end). Whoever is on this machine may listen, and may ask where actions are accepted; only the daemon itself may speak
-/// under the van's root.
+/// A broker inside the daemon, for a van that has none: on loopback, in memory, gone with the daemon (its will with it:
+/// subscribers see the connection end). Whoever is on this machine may listen, and may ask where actions are accepted;
+/// only the daemon itself may speak under the van's root.
 /// </summary>
 internal sealed class EmbeddedBroker(int port, TopicTree topics) : IAsyncDisposable
 {
     /// <summary>More listeners than a van has; each costs memory.</summary>
     public const int MaxClients = 16;
 
-    /// <summary>Messages that wait for a slow listener; then its oldest go. The memory of all listeners together stays bounded.</summary>
+    /// <summary>
+    /// Messages that wait for a slow listener; then its oldest go. The memory of all listeners together stays bounded.
+    /// </summary>
     public const int MaxPending = 100;
 
     private readonly LoopbackListener _listener = new(port);
@@ -93,7 +95,8 @@ internal sealed class EmbeddedBroker(int port, TopicTree topics) : IAsyncDisposa
     private Task InterceptAsync(InterceptingPublishEventArgs e)
     {
         var topic = e.ApplicationMessage.Topic;
-        if (e.ClientId != OwnClientId && topic.StartsWith(topics.Root, StringComparison.Ordinal) && topics.ActionOf(topic) is null)
+        if (e.ClientId != OwnClientId && topic.StartsWith(topics.Root, StringComparison.Ordinal)
+            && topics.ActionOf(topic) is null)
         {
             e.ProcessPublish = false;
             e.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;

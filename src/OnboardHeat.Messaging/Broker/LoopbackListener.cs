@@ -9,8 +9,8 @@ using OnboardHeat.Messaging.Link;
 namespace OnboardHeat.Messaging.Broker;
 
 /// <summary>
-/// Listens on loopback for the embedded broker. The library's own listener knows no limit to the size of a packet; through this one a
-/// client that begins too large a packet is cut off before memory is taken for it.
+/// Listens on loopback for the embedded broker. The library's own listener knows no limit to the size of a packet;
+/// through this one a client that begins too large a packet is cut off before memory is taken for it.
 /// </summary>
 internal sealed class LoopbackListener(int port) : IMqttServerAdapter
 {
@@ -72,11 +72,13 @@ internal sealed class LoopbackListener(int port) : IMqttServerAdapter
         try
         {
             client.NoDelay = true;
-            var channel = new MqttTcpChannel(client.GetStream(), client.Client.LocalEndPoint, client.Client.RemoteEndPoint, null);
+            var channel = new MqttTcpChannel(
+                client.GetStream(), client.Client.LocalEndPoint, client.Client.RemoteEndPoint, null);
             using var adapter = LimitedAdapters.ForIncoming(channel, logger);
             await ClientHandler(adapter);
         }
-        catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or IOException or SocketException or ObjectDisposedException)
+        catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException
+            or IOException or SocketException or ObjectDisposedException)
         {
             // One listener's broken connection concerns nobody else.
         }

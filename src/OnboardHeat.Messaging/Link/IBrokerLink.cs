@@ -5,8 +5,8 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Link;
 
 /// <summary>
-/// One connection to a broker, from connecting to its end; a new one is made for each try. Every member ends within its own time limit
-/// with a <see cref="BrokerException"/>, or with the caller's cancellation.
+/// One connection to a broker, from connecting to its end; a new one is made for each try. Every member ends within its
+/// own time limit with a <see cref="BrokerException"/>, or with the caller's cancellation.
 /// </summary>
 internal interface IBrokerLink : IAsyncDisposable
 {

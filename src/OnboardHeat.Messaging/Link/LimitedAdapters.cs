@@ -7,14 +7,18 @@ using MQTTnet.Implementations;
 
 namespace OnboardHeat.Messaging.Link;
 
-/// <summary>Builds the library's own packet adapter over a <see cref="LimitedChannel"/>, for a connection out and for one coming in.</summary>
+/// <summary>
+/// Builds the library's own packet adapter over a <see cref="LimitedChannel"/>, for a connection out and for one coming
+/// in.
+/// </summary>
 internal sealed class LimitedAdapters : IMqttClientAdapterFactory
 {
     // What the library's own factories use to begin with and to keep: messages here are at most some KB.
     private const int BufferBytes = 4096;
     private const int BufferKeptBytes = 65535;
 
-    public IMqttChannelAdapter CreateClientAdapter(MqttClientOptions options, MqttPacketInspector packetInspector, IMqttNetLogger logger) =>
+    public IMqttChannelAdapter CreateClientAdapter(
+        MqttClientOptions options, MqttPacketInspector packetInspector, IMqttNetLogger logger) =>
         new MqttChannelAdapter(
             new LimitedChannel(new MqttTcpChannel(options)),
             new MqttPacketFormatterAdapter(options.ProtocolVersion, new MqttBufferWriter(BufferBytes, BufferKeptBytes)),
@@ -26,5 +30,6 @@ internal sealed class LimitedAdapters : IMqttClientAdapterFactory
 
     /// <summary>The adapter of a connection that came in; it finds out the protocol version by itself.</summary>
     public static MqttChannelAdapter ForIncoming(IMqttChannel channel, IMqttNetLogger logger) => new(
-        new LimitedChannel(channel), new MqttPacketFormatterAdapter(new MqttBufferWriter(BufferBytes, BufferKeptBytes)), logger);
+        new LimitedChannel(channel), new MqttPacketFormatterAdapter(new MqttBufferWriter(BufferBytes, BufferKeptBytes)),
+        logger);
 }

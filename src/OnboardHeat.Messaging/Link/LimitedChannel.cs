@@ -6,8 +6,9 @@ using MQTTnet.Channel;
 namespace OnboardHeat.Messaging.Link;
 
 /// <summary>
-/// A channel that ends the connection when the other side begins too large a packet. The library takes memory for a packet as soon as
-/// its header says how long it is, whatever maximum was agreed: 256 MB would be the end of a small computer.
+/// A channel that ends the connection when the other side begins too large a packet. The library takes memory for a
+/// packet as soon as its header says how long it is, whatever maximum was agreed: 256 MB would be the end of a small
+/// computer.
 /// </summary>
 internal sealed class LimitedChannel(IMqttChannel inner) : IMqttChannel
 {

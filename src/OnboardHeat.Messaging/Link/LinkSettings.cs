@@ -7,7 +7,9 @@ internal sealed record LinkSettings
 
     public required int Port { get; init; }
 
-    /// <summary>Our name at the broker. One at a time: a second daemon of the same van throws the first out, and both say so.</summary>
+    /// <summary>
+    /// Our name at the broker. One at a time: a second daemon of the same van throws the first out, and both say so.
+    /// </summary>
     public required string ClientId { get; init; }
 
     /// <summary>Topic that says whether anybody judges; the will is spoken on it.</summary>

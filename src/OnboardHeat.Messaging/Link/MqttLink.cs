@@ -12,8 +12,9 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Link;
 
 /// <summary>
-/// A connection over MQTTnet. The library is not trusted with time: its limits run on the wall clock and its events may not come, so every
-/// await here has a limit of its own on the monotonic clock, and the connection's state is asked for, not only listened to.
+/// A connection over MQTTnet. The library is not trusted with time: its limits run on the wall clock and its events may
+/// not come, so every await here has a limit of its own on the monotonic clock, and the connection's state is asked
+/// for, not only listened to.
 /// </summary>
 internal sealed class MqttLink : IBrokerLink
 {
@@ -22,7 +23,11 @@ internal sealed class MqttLink : IBrokerLink
     private readonly IMqttClient _client = new MqttClientFactory().CreateMqttClient(new LimitedAdapters());
     private readonly TaskCompletionSource<string> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Channel<Question> _questions = Channel.CreateBounded<Question>(
-        new BoundedChannelOptions(LinkLimits.MaxQuestions) { FullMode = BoundedChannelFullMode.DropWrite, SingleReader = true });
+        new BoundedChannelOptions(LinkLimits.MaxQuestions)
+        {
+            FullMode = BoundedChannelFullMode.DropWrite,
+            SingleReader = true,
+        });
 
     public MqttLink(LinkSettings settings, TimeProvider time)
     {
@@ -38,10 +43,12 @@ internal sealed class MqttLink : IBrokerLink
 
     public async Task ConnectAsync(CancellationToken cancellationToken)
     {
-        var result = await WithinAsync(token => _client.ConnectAsync(Options(), token), LinkLimits.Answer, cancellationToken);
+        var result = await WithinAsync(
+            token => _client.ConnectAsync(Options(), token), LinkLimits.Answer, cancellationToken);
         if (result is not { ResultCode: MqttClientConnectResultCode.Success })
         {
-            throw new BrokerException(Reasons.Of(result?.ResultCode ?? MqttClientConnectResultCode.UnspecifiedError, result?.ReasonString));
+            throw new BrokerException(
+                Reasons.Of(result?.ResultCode ?? MqttClientConnectResultCode.UnspecifiedError, result?.ReasonString));
         }
 
         // Seen to happen (library issue 2198): no exception, a result that reads well, and no connection.
@@ -68,7 +75,8 @@ internal sealed class MqttLink : IBrokerLink
                 },
             ],
         };
-        var result = await WithinAsync(token => _client.SubscribeAsync(options, token), LinkLimits.Answer, cancellationToken);
+        var result = await WithinAsync(
+            token => _client.SubscribeAsync(options, token), LinkLimits.Answer, cancellationToken);
         var code = result.Items.First().ResultCode;
         if (code > MqttClientSubscribeResultCode.GrantedQoS2)
         {
@@ -78,7 +86,8 @@ internal sealed class MqttLink : IBrokerLink
 
     public async Task SendAsync(OutgoingMessage message, CancellationToken cancellationToken)
     {
-        var result = await WithinAsync(token => _client.PublishAsync(Packet(message), token), LinkLimits.Answer, cancellationToken);
+        var result = await WithinAsync(
+            token => _client.PublishAsync(Packet(message), token), LinkLimits.Answer, cancellationToken);
         // NoMatchingSubscribers is a success: nobody listens just now.
         if (!result.IsSuccess)
         {
@@ -108,15 +117,19 @@ internal sealed class MqttLink : IBrokerLink
         return ValueTask.CompletedTask;
     }
 
-    private async Task<T> WithinAsync<T>(Func<CancellationToken, Task<T>> act, TimeSpan limit, CancellationToken cancellationToken)
+    private async Task<T> WithinAsync<T>(
+        Func<CancellationToken, Task<T>> act, TimeSpan limit, CancellationToken cancellationToken)
     {
         using var timeout = new CancellationTokenSource(limit, _time);
         using var both = CancellationTokenSource.CreateLinkedTokenSource(timeout.Token, cancellationToken);
         try
         {
-            // The second wait is for a library that does not heed its token: it is left behind, and the client thrown away with it.
+            // The second wait is for a library that does not heed its token: it is left behind, and the client thrown
+            // away with it.
             var task = act(both.Token);
-            _ = task.ContinueWith(left => left.Exception, CancellationToken.None, TaskContinuationOptions.OnlyOnFaulted, TaskScheduler.Default);
+            _ = task.ContinueWith(
+                left => left.Exception, CancellationToken.None, TaskContinuationOptions.OnlyOnFaulted,
+                TaskScheduler.Default);
             return await task.WaitAsync(both.Token);
         }
         catch (Exception e) when (e is not BrokerException)
@@ -189,7 +202,8 @@ internal sealed class MqttLink : IBrokerLink
         Payload = new ReadOnlySequence<byte>(message.Payload),
         ContentType = message.ContentType,
         PayloadFormatIndicator = MqttPayloadFormatIndicator.CharacterData,
-        QualityOfServiceLevel = message.IsAcknowledged ? MqttQualityOfServiceLevel.AtLeastOnce : MqttQualityOfServiceLevel.AtMostOnce,
+        QualityOfServiceLevel =
+            message.IsAcknowledged ? MqttQualityOfServiceLevel.AtLeastOnce : MqttQualityOfServiceLevel.AtMostOnce,
         Retain = message.IsRetained,
         MessageExpiryInterval = (uint)(message.Expiry?.TotalSeconds ?? 0),
         CorrelationData = message.CorrelationData,
@@ -208,8 +222,10 @@ internal sealed class MqttLink : IBrokerLink
     {
         var message = e.ApplicationMessage;
         // One byte too many is enough to see that it is too long.
-        var payload = message.Payload.Slice(0, Math.Min(message.Payload.Length, ActionDoor.MaxPayloadBytes + 1)).ToArray();
-        _questions.Writer.TryWrite(new Question(message.Topic, payload, message.Retain, message.ResponseTopic, message.CorrelationData));
+        var payload =
+            message.Payload.Slice(0, Math.Min(message.Payload.Length, ActionDoor.MaxPayloadBytes + 1)).ToArray();
+        _questions.Writer.TryWrite(
+            new Question(message.Topic, payload, message.Retain, message.ResponseTopic, message.CorrelationData));
         return Task.CompletedTask;
     }
 }

@@ -1,8 +1,9 @@
 namespace OnboardHeat.Messaging.Link;
 
 /// <summary>
-/// Follows a stream of packets just enough to know each one's length as soon as its header has passed (MQTT 5.0, sections 2.1.4 and
-/// 1.5.5: one byte of type, then the remaining length, seven bits a byte, least significant first, at most four bytes).
+/// Follows a stream of packets just enough to know each one's length as soon as its header has passed (MQTT 5.0,
+/// sections 2.1.4 and 1.5.5: one byte of type, then the remaining length, seven bits a byte, least significant first,
+/// at most four bytes).
 /// </summary>
 internal sealed class PacketGauge
 {

@@ -25,7 +25,8 @@ internal static class PasswordFile
             var bytes = new byte[MaxBytes + 1];
             var length = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
             var text = bytes.AsSpan(0, length).TrimEnd("\r\n"u8);
-            return length > MaxBytes ? throw new BrokerException($"password file {path} is longer than {MaxBytes} bytes")
+            return length > MaxBytes
+                ? throw new BrokerException($"password file {path} is longer than {MaxBytes} bytes")
                 : text.IsEmpty ? throw new BrokerException($"password file {path} is empty")
                 : text.ToArray();
         }

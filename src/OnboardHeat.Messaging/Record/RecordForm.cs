@@ -3,13 +3,17 @@ using OnboardHeat.Engine.Pictures;
 
 namespace OnboardHeat.Messaging.Record;
 
-/// <summary>One entry of the record for a receiver that may have been away: an event, or the figures of a moment.</summary>
+/// <summary>
+/// One entry of the record for a receiver that may have been away: an event, or the figures of a moment.
+/// </summary>
 internal sealed record RecordForm
 {
     [JsonPropertyName("v")]
     public int Version { get; init; } = PictureForm.CurrentVersion;
 
-    /// <summary>Running number over all runs. Each entry comes at least once and in order: drop numbers already had.</summary>
+    /// <summary>
+    /// Running number over all runs. Each entry comes at least once and in order: drop numbers already had.
+    /// </summary>
     public required long Number { get; init; }
 
     /// <summary><c>alarm</c>, <c>action</c>, <c>mark</c> or <c>figures</c>.</summary>

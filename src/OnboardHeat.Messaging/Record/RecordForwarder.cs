@@ -7,12 +7,16 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Record;
 
 /// <summary>
-/// Hands the record on to a broker that may have been away for days. The record itself is the queue: nothing waits in memory, and the
-/// cursor moves when the broker has acknowledged. In order, at least once, and at a bounded rate, so that catching up leaves the line free.
+/// Hands the record on to a broker that may have been away for days. The record itself is the queue: nothing waits in
+/// memory, and the cursor moves when the broker has acknowledged. In order, at least once, and at a bounded rate, so
+/// that catching up leaves the line free.
 /// </summary>
 internal sealed class RecordForwarder(IRecordQueue record, TopicTree topics, string receiver, TimeProvider time)
 {
-    /// <summary>Entries between two pauses: with a pause of a second at most 20 a second, some 5 KB/s; a day's record in a few minutes.</summary>
+    /// <summary>
+    /// Entries between two pauses: with a pause of a second at most 20 a second, some 5 KB/s; a day's record in a few
+    /// minutes.
+    /// </summary>
     public const int Batch = 20;
 
     public static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
@@ -20,8 +24,9 @@ internal sealed class RecordForwarder(IRecordQueue record, TopicTree topics, str
     private Task<long>? _begin;
 
     /// <summary>
-    /// Settles where a broker never seen before begins: at what is newest when the daemon starts, not when the broker first answers, so
-    /// that what happens until then is not lost to it. Called at start; waits for the record, not for the broker.
+    /// Settles where a broker never seen before begins: at what is newest when the daemon starts, not when the broker
+    /// first answers, so that what happens until then is not lost to it. Called at start; waits for the record, not for
+    /// the broker.
     /// </summary>
     public Task<long> BeginAsync(CancellationToken cancellationToken) => _begin ??= FirstCursorAsync(cancellationToken);
 

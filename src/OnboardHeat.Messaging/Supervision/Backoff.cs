@@ -1,8 +1,9 @@
 namespace OnboardHeat.Messaging.Supervision;
 
 /// <summary>
-/// How long to wait before the next try: doubling from a second to a minute, each time shortened by chance to as little as half, so that a
-/// camp site full of daemons does not fall upon a broker that comes back. Only a connection that held begins the row anew.
+/// How long to wait before the next try: doubling from a second to a minute, each time shortened by chance to as little
+/// as half, so that a camp site full of daemons does not fall upon a broker that comes back. Only a connection that
+/// held begins the row anew.
 /// </summary>
 internal sealed class Backoff(Random random)
 {
@@ -11,7 +12,9 @@ internal sealed class Backoff(Random random)
     /// <summary>After hours away a broker that is back is found within a minute.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromMinutes(1);
 
-    /// <summary>A connection that held for so long was a good one; a shorter one may be thrown out again and again.</summary>
+    /// <summary>
+    /// A connection that held for so long was a good one; a shorter one may be thrown out again and again.
+    /// </summary>
     public static readonly TimeSpan Good = TimeSpan.FromMinutes(1);
 
     private TimeSpan _step = First;

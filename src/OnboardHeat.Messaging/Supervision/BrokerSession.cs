@@ -5,8 +5,8 @@ using OnboardHeat.Messaging.Topics;
 namespace OnboardHeat.Messaging.Supervision;
 
 /// <summary>
-/// One connection from hello to goodbye. It says what is due after each turn, answers what people ask, and looks around once a second:
-/// is anybody judging, was the clock set, is the link still there.
+/// One connection from hello to goodbye. It says what is due after each turn, answers what people ask, and looks around
+/// once a second: is anybody judging, was the clock set, is the link still there.
 /// </summary>
 internal sealed class BrokerSession(SessionParts parts, IBrokerLink link, NewestTurn newest)
 {
@@ -22,7 +22,10 @@ internal sealed class BrokerSession(SessionParts parts, IBrokerLink link, Newest
     /// <summary>How long the connection has held; zero until it came about.</summary>
     public TimeSpan HeldFor { get; private set; }
 
-    /// <summary>Runs until the link fails (<see cref="BrokerException"/>), the clock was set (returns false), or the daemon stops (returns true).</summary>
+    /// <summary>
+    /// Runs until the link fails (<see cref="BrokerException"/>), the clock was set (returns false), or the daemon
+    /// stops (returns true).
+    /// </summary>
     public async Task<bool> RunAsync(Action whenConnected, CancellationToken stopping)
     {
         await link.ConnectAsync(stopping);
@@ -50,7 +53,8 @@ internal sealed class BrokerSession(SessionParts parts, IBrokerLink link, Newest
             await ending.CancelAsync();
             if (parts.Forwarder is not null)
             {
-                await forwarding.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+                await forwarding.ContinueWith(
+                    _ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
             }
         }
     }
@@ -165,7 +169,8 @@ internal sealed class BrokerSession(SessionParts parts, IBrokerLink link, Newest
             }
 
             var (answer, message) = parts.Door.Take(question, newest.Turn?.Picture);
-            var action = parts.Topics.ActionOf(question.Topic) is { } kind ? Core.Scans.PersonAction.NameOf(kind) : "(none)";
+            var action = parts.Topics.ActionOf(question.Topic) is { } kind
+                ? Core.Scans.PersonAction.NameOf(kind) : "(none)";
             parts.Log.Asked(action, Printable(answer.Id), answer.Result, answer.Why);
             if (message is not null)
             {

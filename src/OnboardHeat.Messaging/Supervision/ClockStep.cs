@@ -1,12 +1,14 @@
 namespace OnboardHeat.Messaging.Supervision;
 
 /// <summary>
-/// Notices that the wall clock was set: it then moved by other than the monotonic one did. The library times its keep-alive by the wall
-/// clock, so after a step it drops a healthy connection or never looks after a dead one.
+/// Notices that the wall clock was set: it then moved by other than the monotonic one did. The library times its
+/// keep-alive by the wall clock, so after a step it drops a healthy connection or never looks after a dead one.
 /// </summary>
 internal sealed class ClockStep(TimeProvider time)
 {
-    /// <summary>Slewing and rounding stay far below this; a step that matters to a keep-alive of 30 s lies above.</summary>
+    /// <summary>
+    /// Slewing and rounding stay far below this; a step that matters to a keep-alive of 30 s lies above.
+    /// </summary>
     public static readonly TimeSpan Least = TimeSpan.FromSeconds(5);
 
     private readonly long _start = time.GetTimestamp();

@@ -2,7 +2,10 @@ using OnboardHeat.Engine;
 
 namespace OnboardHeat.Messaging.Supervision;
 
-/// <summary>The newest turn, over all sessions. What a broker missed while it was away is in the record; here only the newest counts.</summary>
+/// <summary>
+/// The newest turn, over all sessions. What a broker missed while it was away is in the record; here only the newest
+/// counts.
+/// </summary>
 internal sealed class NewestTurn(TurnQueue turns, TimeProvider time)
 {
     private Task<bool>? _more;
@@ -16,7 +19,9 @@ internal sealed class NewestTurn(TurnQueue turns, TimeProvider time)
     /// <summary>Time since it came.</summary>
     public TimeSpan Age => time.GetElapsedTime(_cameAt);
 
-    /// <summary>Completes when there is another, or none will come. One wait stands at a time, across sessions.</summary>
+    /// <summary>
+    /// Completes when there is another, or none will come. One wait stands at a time, across sessions.
+    /// </summary>
     public Task MoreAsync() => _more ??= turns.Reader.WaitToReadAsync(CancellationToken.None).AsTask();
 
     /// <summary>Takes what has come; true when there was any.</summary>

@@ -2,7 +2,9 @@ using Microsoft.Extensions.Logging;
 
 namespace OnboardHeat.Messaging.Supervision;
 
-/// <summary>Keeps the log readable while the broker is away: a reason is said once, then once an hour, and its end is said too.</summary>
+/// <summary>
+/// Keeps the log readable while the broker is away: a reason is said once, then once an hour, and its end is said too.
+/// </summary>
 internal sealed class Outage(string broker, string root, TimeProvider time, ILogger log)
 {
     public static readonly TimeSpan Reminder = TimeSpan.FromHours(1);

@@ -10,8 +10,9 @@ using OnboardHeat.Engine.Pictures;
 namespace OnboardHeat.Messaging.Topics;
 
 /// <summary>
-/// Decides what the broker has to be told after a turn. It holds what was said last on each topic and nothing else, so its memory is
-/// bounded by the number of topics however long the broker is away; after a reconnection everything is said anew.
+/// Decides what the broker has to be told after a turn. It holds what was said last on each topic and nothing else, so
+/// its memory is bounded by the number of topics however long the broker is away; after a reconnection everything is
+/// said anew.
 /// </summary>
 internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSet fitted)
 {
@@ -22,7 +23,10 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
     private PictureKey _lastKey;
     private TimeSpan? _pictureAt;
 
-    /// <summary>The broker may have forgotten all: everything is due again. Alarms said before are remembered, to be taken back if gone.</summary>
+    /// <summary>
+    /// The broker may have forgotten all: everything is due again. Alarms said before are remembered, to be taken back
+    /// if gone.
+    /// </summary>
     public void StartAnew()
     {
         _said.Clear();
@@ -64,7 +68,8 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
 
             var hasMoved = said.HasMoved(alarm);
             _alarmChanges += hasMoved ? 1 : 0;
-            if (said.At is not { } at || hasMoved || now - at >= (said.HasSameWords(alarm) ? Announcing.AlarmPeriod : Announcing.WordsPeriod))
+            if (said.At is not { } at || hasMoved
+                || now - at >= (said.HasSameWords(alarm) ? Announcing.AlarmPeriod : Announcing.WordsPeriod))
             {
                 said.Alarm = alarm;
                 said.At = now;
@@ -75,15 +80,17 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
         AddCleared(due, turn);
     }
 
-    // An alarm that is normal again is said once more, as normal and retained, and the broker then forgets it: whoever looks within the
-    // half hour learns that it is over, whoever looks later finds nothing. An empty message would tell a listener nothing.
+    // An alarm that is normal again is said once more, as normal and retained, and the broker then forgets it: whoever
+    // looks within the half hour learns that it is over, whoever looks later finds nothing. An empty message would tell
+    // a listener nothing.
     private void AddCleared(List<OutgoingMessage> due, Turn turn)
     {
         foreach (var (path, said) in _saidAlarms)
         {
             if (!turn.Picture.Alarms.Any(alarm => alarm.Path == path))
             {
-                due.Add(MessageOf(turn, said.Alarm with { State = AlarmState.Normal, IsPresent = false, IsAcknowledged = true }));
+                due.Add(MessageOf(
+                    turn, said.Alarm with { State = AlarmState.Normal, IsPresent = false, IsAcknowledged = true }));
                 _saidAlarms.Remove(path);
                 _alarmChanges++;
             }
@@ -148,7 +155,8 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
         else if (!_said.TryGetValue(figure.Name, out var said) || double.IsNaN(said.Number)
             || Math.Abs(number - said.Number) >= figure.Deadband || now - said.At >= Announcing.ValuePeriod)
         {
-            var text = Math.Round(number, figure.Decimals).ToString($"F{figure.Decimals}", CultureInfo.InvariantCulture);
+            var text = Math.Round(number, figure.Decimals)
+                .ToString($"F{figure.Decimals}", CultureInfo.InvariantCulture);
             Say(due, figure.Name, new SaidValue(text, number, now));
         }
     }
@@ -181,7 +189,8 @@ internal sealed class Announcer(TopicTree topics, PictureJson pictures, FittedSe
         public TimeSpan? At { get; set; }
 
         public bool HasMoved(AlarmSnapshot other) =>
-            Alarm.State != other.State || Alarm.IsPresent != other.IsPresent || Alarm.IsAcknowledged != other.IsAcknowledged
+            Alarm.State != other.State || Alarm.IsPresent != other.IsPresent
+                || Alarm.IsAcknowledged != other.IsAcknowledged
             || Alarm.SinceS != other.SinceS;
 
         public bool HasSameWords(AlarmSnapshot other) =>

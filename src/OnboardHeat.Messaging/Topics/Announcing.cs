@@ -1,8 +1,9 @@
 namespace OnboardHeat.Messaging.Topics;
 
 /// <summary>
-/// How often things are said. Each message expires at the broker after three of its periods: two may be lost, and what nobody renews
-/// (power cut, hung daemon) is forgotten by the broker itself instead of standing there as if it were true.
+/// How often things are said. Each message expires at the broker after three of its periods: two may be lost, and what
+/// nobody renews (power cut, hung daemon) is forgotten by the broker itself instead of standing there as if it were
+/// true.
 /// </summary>
 internal static class Announcing
 {
@@ -12,10 +13,16 @@ internal static class Announcing
     /// <summary>A plain value is said at least this often, changed or not.</summary>
     public static readonly TimeSpan ValuePeriod = TimeSpan.FromMinutes(1);
 
-    /// <summary>A whole picture, some 2 KB, is said this often when nothing of weight changes: 17 MB a day at most over a phone's data.</summary>
+    /// <summary>
+    /// A whole picture, some 2 KB, is said this often when nothing of weight changes: 17 MB a day at most over a
+    /// phone's data.
+    /// </summary>
     public static readonly TimeSpan PicturePeriod = TimeSpan.FromSeconds(10);
 
-    /// <summary>An alarm is said on change; unchanged it is renewed this seldom, so that whoever rings a bell at each message is spared.</summary>
+    /// <summary>
+    /// An alarm is said on change; unchanged it is renewed this seldom, so that whoever rings a bell at each message is
+    /// spared.
+    /// </summary>
     public static readonly TimeSpan AlarmPeriod = TimeSpan.FromMinutes(10);
 
     /// <summary>A standing alarm whose figures move (minutes left) is said anew no more often than this.</summary>
@@ -24,6 +31,8 @@ internal static class Announcing
     /// <summary>A moment stands for the 30 s in which an action may quote it, so it is renewed well within.</summary>
     public static readonly TimeSpan MomentPeriod = TimeSpan.FromSeconds(10);
 
-    /// <summary>Longest wait for a turn before <c>alive</c> goes to no, in scan periods: as the watchdog counts a late scan.</summary>
+    /// <summary>
+    /// Longest wait for a turn before <c>alive</c> goes to no, in scan periods: as the watchdog counts a late scan.
+    /// </summary>
     public const int ScanPeriodsToSilence = 3;
 }

@@ -4,9 +4,12 @@ using OnboardHeat.Messaging.Record;
 
 namespace OnboardHeat.Messaging.Topics;
 
-/// <summary>Source-generated JSON of all payloads but the picture. A key that nobody knows makes a question malformed.</summary>
+/// <summary>
+/// Source-generated JSON of all payloads but the picture. A key that nobody knows makes a question malformed.
+/// </summary>
 [JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow)]
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow)]
 [JsonSerializable(typeof(AlarmMessageForm))]
 [JsonSerializable(typeof(ActionForm))]
 [JsonSerializable(typeof(AnswerForm))]

@@ -9,8 +9,11 @@ internal readonly record struct PictureKey(
 {
     /// <summary>The key of a picture.</summary>
     /// <param name="picture">The picture.</param>
-    /// <param name="alarmChanges">How often an alarm came, went or changed its state so far; words alone do not count.</param>
+    /// <param name="alarmChanges">
+    /// How often an alarm came, went or changed its state so far; words alone do not count.
+    /// </param>
     public static PictureKey Of(Picture picture, int alarmChanges) => new(
-        alarmChanges, picture.Circuit.IsEngineRunning, picture.Circuit.IsCirculating, picture.IsInWorks, picture.Tank.IsKnown,
+        alarmChanges, picture.Circuit.IsEngineRunning, picture.Circuit.IsCirculating, picture.IsInWorks,
+        picture.Tank.IsKnown,
         picture.Forecast.Ready);
 }

@@ -7,8 +7,8 @@ using OnboardHeat.Engine.Pictures;
 namespace OnboardHeat.Messaging.Topics;
 
 /// <summary>
-/// The plain values: one number or word a topic, for whoever wants no JSON. Deadbands are a change that a person would remark
-/// (common practice, no source).
+/// The plain values: one number or word a topic, for whoever wants no JSON. Deadbands are a change that a person would
+/// remark (common practice, no source).
 /// </summary>
 internal static class PlainValues
 {
@@ -52,7 +52,8 @@ internal static class PlainValues
     }
 
     private static Figure ChannelFigure(Channel channel) => new(
-        $"channel-celsius/{Channels.NameOf(channel)}", 0.2, 2, turn => turn.Picture[channel] is { IsGood: true } reading ? reading.Value : null);
+        $"channel-celsius/{Channels.NameOf(channel)}", 0.2, 2,
+        turn => turn.Picture[channel] is { IsGood: true } reading ? reading.Value : null);
 
     private static double? Tank(Turn turn, Estimate estimate) => turn.Picture.Tank.IsKnown ? estimate.Value : null;
 

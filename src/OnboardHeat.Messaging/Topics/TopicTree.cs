@@ -20,7 +20,10 @@ internal sealed class TopicTree(string vanId)
 
     public string Value(string name) => Root + name;
 
-    /// <summary>Topic of an alarm. A subject is the owner's own word, so what would change the shape of the tree is taken out of it.</summary>
+    /// <summary>
+    /// Topic of an alarm. A subject is the owner's own word, so what would change the shape of the tree is taken out of
+    /// it.
+    /// </summary>
     public string Alarm(string name, string subject) =>
         subject.Length == 0 ? $"{Root}alarms/{name}" : $"{Root}alarms/{name}/{Tame(subject)}";
 
@@ -41,5 +44,6 @@ internal sealed class TopicTree(string vanId)
     }
 
     private static string Tame(string subject) =>
-        subject.AsSpan().IndexOfAny("/+#\0") < 0 ? subject : subject.Replace('/', '-').Replace('+', '-').Replace('#', '-').Replace('\0', '-');
+        subject.AsSpan().IndexOfAny("/+#\0") < 0 ? subject
+            : subject.Replace('/', '-').Replace('+', '-').Replace('#', '-').Replace('\0', '-');
 }

@@ -3,9 +3,13 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Probes.Contacts;
 
-/// <summary>All contacts of the van. Without a GPIO chip, or the library for it, every signal is unknown and the chip is looked for again.</summary>
+/// <summary>
+/// All contacts of the van. Without a GPIO chip, or the library for it, every signal is unknown and the chip is looked
+/// for again.
+/// </summary>
 internal sealed class ContactBank(
-    IReadOnlyList<ContactFitting> contacts, Func<GpioController> openController, Action onChange, TimeProvider time) : IDisposable
+    IReadOnlyList<ContactFitting> contacts, Func<GpioController> openController, Action onChange,
+    TimeProvider time) : IDisposable
 {
     /// <summary>How often a missing chip is looked for: it comes late at boot, if it comes.</summary>
     public static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(30);
@@ -65,6 +69,7 @@ internal sealed class ContactBank(
     }
 
     private static bool IsOfTheChip(Exception fault) =>
-        fault is IOException or UnauthorizedAccessException or InvalidOperationException or NotSupportedException or ArgumentException
+        fault is IOException or UnauthorizedAccessException
+            or InvalidOperationException or NotSupportedException or ArgumentException
             or DllNotFoundException or EntryPointNotFoundException or TypeInitializationException;
 }

@@ -2,7 +2,10 @@ using System.Device.Gpio;
 
 namespace OnboardHeat.Probes.Contacts;
 
-/// <summary>One contact on its GPIO line: looks after each edge, again when the bounce must be over, and at every scan in case an edge was missed.</summary>
+/// <summary>
+/// One contact on its GPIO line: looks after each edge, again when the bounce must be over, and at every scan in case
+/// an edge was missed.
+/// </summary>
 internal sealed class ContactLine : IDisposable
 {
     private readonly Lock _gate = new();
@@ -23,7 +26,8 @@ internal sealed class ContactLine : IDisposable
         _onChange = onChange;
         _time = time;
         _began = time.GetTimestamp();
-        _settled = time.CreateTimer(static line => ((ContactLine)line!).Look(), this, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _settled = time.CreateTimer(
+            static line => ((ContactLine)line!).Look(), this, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>The contact's state, 1 as true; null while the line cannot be had.</summary>
@@ -59,11 +63,13 @@ internal sealed class ContactLine : IDisposable
             try
             {
                 Open();
-                hasChanged = _level.Observe(_controller.Read(_fitting.Pin) == PinValue.High, _time.GetElapsedTime(_began));
+                hasChanged = _level.Observe(
+                    _controller.Read(_fitting.Pin) == PinValue.High, _time.GetElapsedTime(_began));
             }
             catch (Exception fault) when (IsOfTheLine(fault))
             {
-                // Taken by somebody else, no rights, no such line: the signal is unknown, and the next scan tries again.
+                // Taken by somebody else, no rights, no such line: the signal is unknown, and the next scan tries
+                // again.
                 _level.Forget();
             }
 
@@ -86,7 +92,8 @@ internal sealed class ContactLine : IDisposable
             return;
         }
 
-        // An active-low contact switches to ground and needs something to pull the line up; the board's own resistor will do.
+        // An active-low contact switches to ground and needs something to pull the line up; the board's own resistor
+        // will do.
         var wanted = _fitting.IsActiveLow ? PinMode.InputPullUp : PinMode.Input;
         var mode = _controller.IsPinModeSupported(_fitting.Pin, wanted) ? wanted : PinMode.Input;
         if (!_controller.IsPinOpen(_fitting.Pin))
@@ -94,7 +101,8 @@ internal sealed class ContactLine : IDisposable
             _controller.OpenPin(_fitting.Pin, mode);
         }
 
-        _controller.RegisterCallbackForPinValueChangedEvent(_fitting.Pin, PinEventTypes.Rising | PinEventTypes.Falling, OnEdge);
+        _controller.RegisterCallbackForPinValueChangedEvent(
+            _fitting.Pin, PinEventTypes.Rising | PinEventTypes.Falling, OnEdge);
         _isOpen = true;
     }
 
@@ -109,5 +117,6 @@ internal sealed class ContactLine : IDisposable
     }
 
     private static bool IsOfTheLine(Exception fault) =>
-        fault is IOException or UnauthorizedAccessException or InvalidOperationException or ArgumentException or NotSupportedException;
+        fault is IOException or UnauthorizedAccessException
+            or InvalidOperationException or ArgumentException or NotSupportedException;
 }

@@ -1,12 +1,15 @@
 namespace OnboardHeat.Probes.Contacts;
 
 /// <summary>
-/// A contact's level with its bounce taken out: a new level counts once it has stood for <see cref="StandsFor"/>. The first level counts at once,
-/// because there is nothing to compare it with and the judging should not start blind.
+/// A contact's level with its bounce taken out: a new level counts once it has stood for <see cref="StandsFor"/>. The
+/// first level counts at once, because there is nothing to compare it with and the judging should not start blind.
 /// </summary>
 internal sealed class SteadyLevel
 {
-    /// <summary>Relay and switch contacts bounce for a few milliseconds, a level switch in moving coolant for tens (common practice, no source).</summary>
+    /// <summary>
+    /// Relay and switch contacts bounce for a few milliseconds, a level switch in moving coolant for tens (common
+    /// practice, no source).
+    /// </summary>
     public static readonly TimeSpan StandsFor = TimeSpan.FromMilliseconds(50);
 
     private bool _pending;

@@ -1,12 +1,15 @@
 namespace OnboardHeat.Probes.OneWire;
 
 /// <summary>
-/// A thread that makes one blocking call at a time for somebody who may not wait for ever. It carries its results in a task that nobody has to
-/// await: a call that never comes back holds this thread and nothing else.
+/// A thread that makes one blocking call at a time for somebody who may not wait for ever. It carries its results in a
+/// task that nobody has to await: a call that never comes back holds this thread and nothing else.
 /// </summary>
 internal sealed class BusWorker<T> : IDisposable
 {
-    /// <summary>A reader needs little: 64 of them must not fill a small board (a runtime thread takes 1.5 MB of address space else).</summary>
+    /// <summary>
+    /// A reader needs little: 64 of them must not fill a small board (a runtime thread takes 1.5 MB of address space
+    /// else).
+    /// </summary>
     private const int StackBytes = 256 * 1024;
 
     private readonly SemaphoreSlim _work = new(0);

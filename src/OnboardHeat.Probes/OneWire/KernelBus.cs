@@ -5,22 +5,28 @@ using OnboardHeat.Core.Screening;
 namespace OnboardHeat.Probes.OneWire;
 
 /// <summary>
-/// The bus through the kernel's files and Iot.Device.Bindings. The library gives the list and the temperatures; it hides the bytes, and
-/// reading the file again makes the probe measure again. So the bytes are asked for only where they can overturn what the library said:
-/// at the two values a probe reports without having measured, and when it threw.
+/// The bus through the kernel's files and Iot.Device.Bindings. The library gives the list and the temperatures; it
+/// hides the bytes, and reading the file again makes the probe measure again. So the bytes are asked for only where
+/// they can overturn what the library said: at the two values a probe reports without having measured, and when it
+/// threw.
 /// </summary>
 internal sealed class KernelBus : IProbeBus
 {
     /// <summary>What a probe holds from power-on until it has measured (maker's data sheet).</summary>
     private const double PowerOnC = 85;
 
-    /// <summary>The end of the probe's range (maker's data sheet). A conversion that had too little current leaves 127.94 °C behind.</summary>
+    /// <summary>
+    /// The end of the probe's range (maker's data sheet). A conversion that had too little current leaves 127.94 °C
+    /// behind.
+    /// </summary>
     private const double HighestC = 125;
 
     /// <summary>What nine zero bytes mean, whose checksum fits: the bus is held low.</summary>
     private const double AllZeroC = 0;
 
-    /// <summary>Two measurements less than a second apart of a real coolant line at such a value differ by less than this.</summary>
+    /// <summary>
+    /// Two measurements less than a second apart of a real coolant line at such a value differ by less than this.
+    /// </summary>
     private const double SameC = 0.5;
 
     private static readonly byte[] s_trigger = "trigger\n"u8.ToArray();
@@ -28,7 +34,9 @@ internal sealed class KernelBus : IProbeBus
     private readonly string _folder;
     private readonly string _busId;
 
-    /// <param name="bus">Name of a bus master (<c>w1_bus_master1</c>), or the absolute path of a folder laid out like one.</param>
+    /// <param name="bus">
+    /// Name of a bus master (<c>w1_bus_master1</c>), or the absolute path of a folder laid out like one.
+    /// </param>
     public KernelBus(string bus)
     {
         _busId = bus;
@@ -55,7 +63,8 @@ internal sealed class KernelBus : IProbeBus
         try
         {
             using var file = new FileStream(
-                Path.Combine(_folder, "therm_bulk_read"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+                Path.Combine(_folder, "therm_bulk_read"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite,
+                bufferSize: 0);
             file.Write(s_trigger);
             return true;
         }
@@ -96,8 +105,8 @@ internal sealed class KernelBus : IProbeBus
     }
 
     /// <summary>
-    /// The second look at a value that may be none. Another value now means that the first was none: a probe that lost its supply for a
-    /// moment is to be told, not hidden behind the sound value that follows.
+    /// The second look at a value that may be none. Another value now means that the first was none: a probe that lost
+    /// its supply for a moment is to be told, not hidden behind the sound value that follows.
     /// </summary>
     private Reading Doubted(string rom, double celsius, ReadingFault suspicion)
     {
@@ -125,9 +134,10 @@ internal sealed class KernelBus : IProbeBus
     }
 
     /// <summary>
-    /// What the library and the file system throw for a bus or a probe that is gone, half gone or garbled. Anything else is a bug. The
-    /// library's own InvalidOperationException stands for a wrong checksum and an empty file alike.
+    /// What the library and the file system throw for a bus or a probe that is gone, half gone or garbled. Anything
+    /// else is a bug. The library's own InvalidOperationException stands for a wrong checksum and an empty file alike.
     /// </summary>
     private static bool IsOfTheBus(Exception fault) =>
-        fault is IOException or UnauthorizedAccessException or InvalidOperationException or ArgumentException or FormatException;
+        fault is IOException or UnauthorizedAccessException
+            or InvalidOperationException or ArgumentException or FormatException;
 }

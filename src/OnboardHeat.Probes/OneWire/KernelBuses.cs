@@ -3,7 +3,10 @@ using OnboardHeat.Core.Scans;
 
 namespace OnboardHeat.Probes.OneWire;
 
-/// <summary>Every bus master of this machine as one bus, for owners who name none. Masters that come or go are seen at the next look.</summary>
+/// <summary>
+/// Every bus master of this machine as one bus, for owners who name none. Masters that come or go are seen at the next
+/// look.
+/// </summary>
 internal sealed class KernelBuses : IProbeBus
 {
     private KernelBus[] _masters = [];

@@ -1,9 +1,10 @@
 namespace OnboardHeat.Probes.OneWire;
 
 /// <summary>
-/// A blocking call with patience: it answers in time or not at all. While a call hangs, later ones are answered at once with nothing; a call
-/// that hangs for long is set aside with its thread and a fresh thread tries again, as often as the bound allows. So a bus that hangs costs a
-/// few idle threads, and a probe that was replaced under a hung read comes back.
+/// A blocking call with patience: it answers in time or not at all. While a call hangs, later ones are answered at once
+/// with nothing; a call that hangs for long is set aside with its thread and a fresh thread tries again, as often as
+/// the bound allows. So a bus that hangs costs a few idle threads, and a probe that was replaced under a hung read
+/// comes back.
 /// </summary>
 internal sealed class PatientCall<T>(string name, Func<T> call, TimeSpan patience, TimeProvider time) : IDisposable
 {

@@ -1,9 +1,13 @@
 namespace OnboardHeat.Probes.OneWire;
 
-/// <summary>The address every 1-Wire device carries for life, as Linux writes it: family, dash, twelve hexadecimal digits.</summary>
+/// <summary>
+/// The address every 1-Wire device carries for life, as Linux writes it: family, dash, twelve hexadecimal digits.
+/// </summary>
 internal static class RomAddress
 {
-    /// <summary>The family of the DS18B20, the probe this daemon is made for (maker's data sheet: family code 28h).</summary>
+    /// <summary>
+    /// The family of the DS18B20, the probe this daemon is made for (maker's data sheet: family code 28h).
+    /// </summary>
     public const string Ds18b20Family = "28";
 
     /// <summary>Whether it is written as an address. Anything else must not become part of a path.</summary>

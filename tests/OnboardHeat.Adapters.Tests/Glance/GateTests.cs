@@ -8,10 +8,14 @@ public sealed class GateTests
 {
     private static readonly string[] s_foreignNames =
     [
-        "evil.example", "evil.example:80", "van.evil.example", "localhost.evil.example", "127.0.0.1.evil.example", "127.0.0.1", "localhost",
-        "localhost:1", "127.0.0.1:1", "127.0.0.2", "0.0.0.0", "[::]", "[::1]", "10.0.0.1", "192.168.1.1", "192.168.1.1:8420", "169.254.0.1",
-        "2130706433", "0x7f000001", "017700000001", "127.1", "localhost.", "LOCALHOST.", "xn--localhost", "a", "a.b", "-", "_", "localhost,evil.example",
-        "user@localhost", "localhost#", "localhost?", "local host", "evil.example:443", "evil.example.:80", "rebind.example", "1.1.1.1", "8.8.8.8:53",
+        "evil.example", "evil.example:80", "van.evil.example", "localhost.evil.example", "127.0.0.1.evil.example",
+        "127.0.0.1", "localhost",
+        "localhost:1", "127.0.0.1:1", "127.0.0.2", "0.0.0.0", "[::]", "[::1]", "10.0.0.1", "192.168.1.1",
+        "192.168.1.1:8420", "169.254.0.1",
+        "2130706433", "0x7f000001", "017700000001", "127.1", "localhost.", "LOCALHOST.", "xn--localhost", "a", "a.b",
+        "-", "_", "localhost,evil.example",
+        "user@localhost", "localhost#", "localhost?", "local host", "evil.example:443", "evil.example.:80",
+        "rebind.example", "1.1.1.1", "8.8.8.8:53",
         "[fe80::1]", "[::ffff:127.0.0.1]",
     ];
 
@@ -25,16 +29,20 @@ public sealed class GateTests
         {
             foreach (var name in s_foreignNames)
             {
-                using var request = page.Ask(new HttpMethod(route.Method), PathOf(route), route.Method == "POST" ? "{}" : null);
+                using var request = page.Ask(
+                    new HttpMethod(route.Method), PathOf(route), route.Method == "POST" ? "{}" : null);
                 request.Headers.TryAddWithoutValidation("Host", name);
                 using var answer = await page.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
-                Assert.True((int)answer.StatusCode is 421 or 400 or 403, $"{route.Method} {route.Path} as '{name}' gave {(int)answer.StatusCode}");
+                Assert.True(
+                    (int)answer.StatusCode is 421 or 400 or 403,
+                    $"{route.Method} {route.Path} as '{name}' gave {(int)answer.StatusCode}");
                 Assert.DoesNotContain("61.25", await answer.Content.ReadAsStringAsync());
             }
         }
     }
 
-    public static TheoryData<string> Intruders => ["no pairing", "wrong origin", "no origin", "GET", "text body", "no token", "token of another phone", "cross-site"];
+    public static TheoryData<string> Intruders => ["no pairing", "wrong origin", "no origin", "GET", "text body", "no "
+        + "token", "token of another phone", "cross-site"];
 
     [Theory]
     [MemberData(nameof(Intruders))]
@@ -49,7 +57,9 @@ public sealed class GateTests
         {
             using var request = Spoil(page, route, phone, other, intruder);
             using var answer = await page.Client.SendAsync(request);
-            Assert.True((int)answer.StatusCode is 401 or 403 or 404 or 405 or 415, $"{intruder} on {route.Path} gave {(int)answer.StatusCode}");
+            Assert.True(
+                (int)answer.StatusCode is 401 or 403 or 404 or 405 or 415,
+                $"{intruder} on {route.Path} gave {(int)answer.StatusCode}");
             Assert.Empty(page.Inbox.TakeAll());
         }
     }
@@ -60,7 +70,8 @@ public sealed class GateTests
         await using var page = await ServedPage.StartAsync();
         var phone = await page.PairAsync();
         using var answer = await page.Client.SendAsync(
-            page.Ask(HttpMethod.Post, "/api/v1/actions", """{"action":"acknowledge","target":"coolant-loss"}""", phone));
+            page.Ask(
+                HttpMethod.Post, "/api/v1/actions", """{"action":"acknowledge","target":"coolant-loss"}""", phone));
         Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode);
         Assert.Equal("acknowledge:coolant-loss", Assert.Single(page.Inbox.TakeAll()).ToString());
     }
@@ -71,7 +82,8 @@ public sealed class GateTests
         await using var page = await ServedPage.StartAsync();
         var phone = await page.PairAsync();
         Assert.Equal(1, page.Server.Forget(""));
-        using var answer = await page.Client.SendAsync(page.Ask(HttpMethod.Post, "/api/v1/actions", """{"action":"drained"}""", phone));
+        using var answer = await page.Client.SendAsync(
+            page.Ask(HttpMethod.Post, "/api/v1/actions", """{"action":"drained"}""", phone));
         Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
     }
 
@@ -88,7 +100,8 @@ public sealed class GateTests
     }
 
     private static HttpRequestMessage Spoil(
-        ServedPage page, Route route, (string Cookie, string Token) phone, (string Cookie, string Token) other, string intruder)
+        ServedPage page, Route route, (string Cookie, string Token) phone, (string Cookie, string Token) other,
+        string intruder)
     {
         const string body = """{"action":"acknowledge"}""";
         var path = PathOf(route);

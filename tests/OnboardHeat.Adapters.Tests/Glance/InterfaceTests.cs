@@ -13,8 +13,10 @@ public sealed class InterfaceTests
     public async Task Description_NamesExactlyTheRoutesThereAre()
     {
         await using var page = await ServedPage.StartAsync();
-        var described = JsonDocument.Parse(await page.Client.GetStringAsync("/api/v1/openapi.json")).RootElement.GetProperty("paths")
-            .EnumerateObject().SelectMany(path => path.Value.EnumerateObject().Select(m => $"{m.Name.ToUpperInvariant()} {path.Name}: {m.Value.GetProperty("summary")}"));
+        var described = JsonDocument.Parse(
+            await page.Client.GetStringAsync("/api/v1/openapi.json")).RootElement.GetProperty("paths")
+            .EnumerateObject().SelectMany(path => path.Value.EnumerateObject()
+            .Select(m => $"{m.Name.ToUpperInvariant()} {path.Name}: {m.Value.GetProperty("summary")}"));
         var served = page.Server.Routes.Select(route => $"{route.Method} {route.Path}: {route.Summary}");
         Assert.Equal(served.Order(StringComparer.Ordinal), described.Order(StringComparer.Ordinal));
     }

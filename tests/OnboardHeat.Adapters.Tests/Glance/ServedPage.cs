@@ -17,7 +17,8 @@ internal sealed class ServedPage : IAsyncDisposable
     private TimeSpan _elapsed;
 
     private ServedPage(
-        bool isReadingOpen, TimeProvider time, IRecordReader? record, VanDescription? van, (string File, string Key)? certificate)
+        bool isReadingOpen, TimeProvider time, IRecordReader? record, VanDescription? van,
+        (string File, string Key)? certificate)
     {
         var fitted = new FittedSet([Channel.TankTop, Channel.TankBottom], [Signal.EngineRunning]);
         _monitor = new Monitor(new VanDescription { Fitted = fitted }, KeptState.Fresh);
@@ -27,7 +28,8 @@ internal sealed class ServedPage : IAsyncDisposable
                 VanId = "van", Port = 0, Listen = "127.0.0.1", IsReadingOpen = isReadingOpen,
                 CertificateFile = certificate?.File, CertificateKeyFile = certificate?.Key,
             },
-            new GlancePorts(Feed, new PictureJson("van", fitted), Inbox, record, time, NullLoggerFactory.Instance, van));
+            new GlancePorts(
+                Feed, new PictureJson("van", fitted), Inbox, record, time, NullLoggerFactory.Instance, van));
     }
 
     public TurnFeed Feed { get; } = new();
@@ -65,7 +67,8 @@ internal sealed class ServedPage : IAsyncDisposable
     }
 
     /// <summary>A request as a browser on our own page would send it.</summary>
-    public HttpRequestMessage Ask(HttpMethod method, string path, string? json = null, (string Cookie, string Token)? phone = null)
+    public HttpRequestMessage Ask(
+        HttpMethod method, string path, string? json = null, (string Cookie, string Token)? phone = null)
     {
         var request = new HttpRequestMessage(method, path);
         if (json is not null)
@@ -87,9 +90,11 @@ internal sealed class ServedPage : IAsyncDisposable
     public async Task<(string Cookie, string Token)> PairAsync()
     {
         var code = Server.NewCode().Code;
-        using var answer = await Client.SendAsync(Ask(HttpMethod.Post, "/api/v1/pair", $$"""{"code":"{{code}}","name":"mine"}"""));
+        using var answer = await Client.SendAsync(
+            Ask(HttpMethod.Post, "/api/v1/pair", $$"""{"code":"{{code}}","name":"mine"}"""));
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        var token = System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("token").GetString()!;
+        var token = System.Text.Json.JsonDocument.Parse(
+            await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("token").GetString()!;
         var cookie = answer.Headers.GetValues("Set-Cookie").Single();
         return (cookie[..cookie.IndexOf(';')], token);
     }

@@ -32,7 +32,8 @@ public sealed class TlsTests : IDisposable
         var request = new CertificateRequest("CN=localhost", key, HashAlgorithmName.SHA256);
         var now = TimeProvider.System.GetUtcNow();
         using var made = request.CreateSelfSigned(now.AddDays(-1), now.AddDays(1));
-        var files = (Certificate: Path.Combine(_folder.FullName, "page.pem"), Key: Path.Combine(_folder.FullName, "page.key"));
+        var files =
+            (Certificate: Path.Combine(_folder.FullName, "page.pem"), Key: Path.Combine(_folder.FullName, "page.key"));
         File.WriteAllText(files.Certificate, made.ExportCertificatePem());
         File.WriteAllText(files.Key, key.ExportPkcs8PrivateKeyPem());
         return files;

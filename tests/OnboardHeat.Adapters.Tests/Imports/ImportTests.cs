@@ -11,7 +11,8 @@ public sealed class ImportTests
     public void CommasAndLocalTimesWithAPreamble_AreUnderstood()
     {
         const string text =
-            "Logger 7;Serial 0042\nDatum;Boiler oben;Vorlauf\n03.05.2026 09:12:41;41,5;---\n03.05.2026 09:12:51;41,25 °C;60,125\n";
+            "Logger 7;Serial 0042\nDatum;Boiler oben;Vorlauf\n03.05.2026 09:12:41;41,5;---\n03.05.2026 09:12:51;41,25 "
+                + "°C;60,125\n";
         var scans = Import(text, Wish("Europe/Zurich", "Boiler oben=tank_top", "3=flow"), out var said);
         Assert.Equal(2, scans.Count);
 

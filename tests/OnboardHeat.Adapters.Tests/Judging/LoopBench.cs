@@ -6,7 +6,10 @@ using OnboardHeat.Engine.Ports;
 
 namespace OnboardHeat.Adapters.Tests.Judging;
 
-/// <summary>A judging loop on a bench: a source that does as it is told, a watchdog that counts, and a clock that the test moves.</summary>
+/// <summary>
+/// A judging loop on a bench: a source that does as it is told, a watchdog that counts, and a clock that the test
+/// moves.
+/// </summary>
 internal sealed class LoopBench : IScanSource, IServiceNotifier, IStateKeeper, IUtcTrust, IAsyncDisposable
 {
     private static readonly TimeSpan s_step = TimeSpan.FromMilliseconds(500);
@@ -20,7 +23,10 @@ internal sealed class LoopBench : IScanSource, IServiceNotifier, IStateKeeper, I
     {
         Wake = new LoopWake();
         Inbox = new ActionInbox(Wake);
-        var van = new VanDescription { Fitted = new FittedSet([Channel.TankTop, Channel.Flow], [Signal.EngineRunning]) };
+        var van = new VanDescription
+        {
+            Fitted = new FittedSet([Channel.TankTop, Channel.Flow], [Signal.EngineRunning]),
+        };
         Loop = new JudgingLoop(
             new LoopInputs(this, Inbox, House),
             new Monitor(van, KeptState.Fresh),
@@ -127,7 +133,9 @@ internal sealed class LoopBench : IScanSource, IServiceNotifier, IStateKeeper, I
         _stop.Dispose();
     }
 
-    /// <summary>The loop rests once it waits with nothing to wake it; only then does the test's clock move on.</summary>
+    /// <summary>
+    /// The loop rests once it waits with nothing to wake it; only then does the test's clock move on.
+    /// </summary>
     private async Task RestAsync()
     {
         while (!(Wake.IsQuiet && Loop.Turns > 0) && !Running.IsCompleted)

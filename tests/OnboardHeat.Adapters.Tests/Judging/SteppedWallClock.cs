@@ -2,7 +2,10 @@ using Microsoft.Extensions.Time.Testing;
 
 namespace OnboardHeat.Adapters.Tests.Judging;
 
-/// <summary>A clock whose wall time can be stepped while its monotonic time and timers go on: what a Pi does when it hears the time.</summary>
+/// <summary>
+/// A clock whose wall time can be stepped while its monotonic time and timers go on: what a Pi does when it hears the
+/// time.
+/// </summary>
 internal sealed class SteppedWallClock(DateTimeOffset start) : TimeProvider
 {
     private readonly FakeTimeProvider _time = new(start);

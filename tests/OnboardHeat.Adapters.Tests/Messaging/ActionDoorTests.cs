@@ -76,7 +76,9 @@ public sealed class ActionDoorTests
 
     [Fact]
     public void QuestionLongerThanItMayBe_IsMalformed() =>
-        Assert.StartsWith("not a JSON object", Send("note", $$"""{"id":"a","text":"{{new string('x', ActionDoor.MaxPayloadBytes)}}"}""").Why);
+        Assert.StartsWith(
+            "not a JSON object",
+            Send("note", $$"""{"id":"a","text":"{{new string('x', ActionDoor.MaxPayloadBytes)}}"}""").Why);
 
     [Theory]
     [InlineData("shelve", "coolant-loss", "critical")]
@@ -95,7 +97,8 @@ public sealed class ActionDoorTests
     public void ActionThatWouldDoNothing_IsRefusedAsThingsStand(string action, string target, string why)
     {
         var payload = $$"""{"id":"a","moment":"{{_moments.Now()}}","target":"{{target}}"}""";
-        var question = new Question($"{s_topics.Root}actions/{action}", Encoding.UTF8.GetBytes(payload), false, "phone/a", null);
+        var question = new Question(
+            $"{s_topics.Root}actions/{action}", Encoding.UTF8.GetBytes(payload), false, "phone/a", null);
         Assert.Contains(why, _door.Take(question, SomeTurn.At(100).Picture).Answer.Why, StringComparison.Ordinal);
         Assert.Empty(_inbox.TakeAll());
     }
@@ -124,5 +127,6 @@ public sealed class ActionDoorTests
         Send(action, $$"""{"id":"{{id}}","moment":"{{moment ?? _moments.Now()}}","target":"{{target}}"}""");
 
     private AnswerForm Send(string action, string payload) =>
-        _door.Take(new Question($"{s_topics.Root}actions/{action}", Encoding.UTF8.GetBytes(payload), false, "phone/a", null)).Answer;
+        _door.Take(new Question(
+            $"{s_topics.Root}actions/{action}", Encoding.UTF8.GetBytes(payload), false, "phone/a", null)).Answer;
 }

@@ -9,7 +9,8 @@ namespace OnboardHeat.Adapters.Tests.Messaging;
 public sealed class AnnouncerTests
 {
     private static readonly TopicTree s_topics = new("pass-hopper");
-    private readonly Announcer _announcer = new(s_topics, new PictureJson("pass-hopper", SomeTurn.Fitted), SomeTurn.Fitted);
+    private readonly Announcer _announcer = new(
+        s_topics, new PictureJson("pass-hopper", SomeTurn.Fitted), SomeTurn.Fitted);
 
     [Fact]
     public void QuietScan_SaysNothing()
@@ -32,9 +33,11 @@ public sealed class AnnouncerTests
     public void SlowDrift_CannotHideInTheDeadband()
     {
         Topics(0, showerMinutes: 5.4);
-        var said = Enumerable.Range(1, 20).Count(i => Topics(2 * i, showerMinutes: 5.4 + (0.02 * i)).Contains("shower-minutes"));
+        var said = Enumerable.Range(1, 20)
+            .Count(i => Topics(2 * i, showerMinutes: 5.4 + (0.02 * i)).Contains("shower-minutes"));
 
-        // 0.4 min in all over a band of 0.1: said each time it has moved that far from what was said, not from the scan before.
+        // 0.4 min in all over a band of 0.1: said each time it has moved that far from what was said, not from the scan
+        // before.
         Assert.InRange(said, 3, 4);
     }
 
@@ -53,10 +56,13 @@ public sealed class AnnouncerTests
     {
         Topics(0, alarm: SomeTurn.Alarm(AlarmKind.RatingNear));
         var said = Enumerable.Range(1, 29).Count(i => Topics(
-            2 * i, alarm: SomeTurn.Alarm(AlarmKind.RatingNear) with { Because = $"in {i} min" }).Contains("alarms/rating-near"));
+            2 * i, alarm: SomeTurn.Alarm(AlarmKind.RatingNear) with { Because = $"in {i} min" })
+                .Contains("alarms/rating-near"));
 
         Assert.Equal(5, said);
-        Assert.DoesNotContain("alarms/rating-near", Topics(100, alarm: SomeTurn.Alarm(AlarmKind.RatingNear) with { Because = "in 29 min" })[1..]);
+        Assert.DoesNotContain(
+            "alarms/rating-near",
+            Topics(100, alarm: SomeTurn.Alarm(AlarmKind.RatingNear) with { Because = "in 29 min" })[1..]);
     }
 
     [Fact]
@@ -75,7 +81,8 @@ public sealed class AnnouncerTests
         Topics(0, alarm: SomeTurn.Alarm(AlarmKind.CoolantLoss));
         _announcer.StartAnew();
 
-        var message = _announcer.After(SomeTurn.At(7200), TimeSpan.FromSeconds(1)).First(m => m.Topic.EndsWith("coolant-loss", StringComparison.Ordinal));
+        var message = _announcer.After(SomeTurn.At(7200), TimeSpan.FromSeconds(1))
+            .First(m => m.Topic.EndsWith("coolant-loss", StringComparison.Ordinal));
 
         Assert.Contains("\"state\":\"normal\"", Encoding.UTF8.GetString(message.Payload.Span));
         Assert.DoesNotContain("alarms/coolant-loss", Topics(3));
@@ -86,12 +93,15 @@ public sealed class AnnouncerTests
     {
         var messages = _announcer.After(SomeTurn.At(0, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)), TimeSpan.Zero);
 
-        Assert.All(messages, m => Assert.True(m.IsRetained && m.Expiry is { } e && (e == TimeSpan.FromMinutes(3) || e == TimeSpan.FromMinutes(30)), m.Topic));
+        Assert.All(messages, m => Assert.True(
+            m.IsRetained && m.Expiry is { } e && (e == TimeSpan.FromMinutes(3) || e == TimeSpan.FromMinutes(30)),
+            m.Topic));
     }
 
     private string[] Topics(double atS, double showerMinutes = 5.4, AlarmSnapshot? alarm = null) =>
     [
-        .. _announcer.After(SomeTurn.At(100, showerMinutes, alarms: alarm is null ? [] : [alarm]), TimeSpan.FromSeconds(atS))
+        .. _announcer.After(
+            SomeTurn.At(100, showerMinutes, alarms: alarm is null ? [] : [alarm]), TimeSpan.FromSeconds(atS))
             .Select(m => m.Topic[s_topics.Root.Length..]),
     ];
 }

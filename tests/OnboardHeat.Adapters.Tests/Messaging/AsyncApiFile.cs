@@ -5,7 +5,9 @@ using YamlDotNet.RepresentationModel;
 
 namespace OnboardHeat.Adapters.Tests.Messaging;
 
-/// <summary>config/asyncapi.yaml as a reader of it takes it: which channel a topic belongs to, and what may come on it.</summary>
+/// <summary>
+/// config/asyncapi.yaml as a reader of it takes it: which channel a topic belongs to, and what may come on it.
+/// </summary>
 internal sealed class AsyncApiFile
 {
     private readonly JsonObject _root;
@@ -15,7 +17,8 @@ internal sealed class AsyncApiFile
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "config", "asyncapi.yaml")))
         {
-            folder = folder.Parent ?? throw new InvalidOperationException("config/asyncapi.yaml is in no folder above the tests.");
+            folder = folder.Parent
+                ?? throw new InvalidOperationException("config/asyncapi.yaml is in no folder above the tests.");
         }
 
         using var reader = File.OpenText(Path.Combine(folder.FullName, "config", "asyncapi.yaml"));
@@ -53,14 +56,16 @@ internal sealed class AsyncApiFile
 
         var schema = JsonSchema.FromText(Inlined(message["payload"]!).ToJsonString());
         var isJson = received.ContentType == "application/json";
-        using var payload = System.Text.Json.JsonDocument.Parse(isJson ? received.Payload : JsonValue.Create(received.Payload).ToJsonString());
+        using var payload = System.Text.Json.JsonDocument.Parse(
+            isJson ? received.Payload : JsonValue.Create(received.Payload).ToJsonString());
         if (!schema.Evaluate(payload.RootElement).IsValid)
         {
             yield return $"{received.Topic}: payload {received.Payload} does not fit its schema";
         }
     }
 
-    private static string ChannelOf(JsonObject operation) => operation["channel"]!["$ref"]!.ToString()["#/channels/".Length..];
+    private static string ChannelOf(JsonObject operation) =>
+        operation["channel"]!["$ref"]!.ToString()["#/channels/".Length..];
 
     private bool Fits(JsonObject channel, string topic)
     {
@@ -87,7 +92,8 @@ internal sealed class AsyncApiFile
     private JsonNode Inlined(JsonNode node) => node switch
     {
         JsonObject o when o.ContainsKey("$ref") => Inlined(Resolve(o)),
-        JsonObject o => new JsonObject(o.Select(p => KeyValuePair.Create(p.Key, p.Value is null ? null : (JsonNode?)Inlined(p.Value)))),
+        JsonObject o => new JsonObject(
+            o.Select(p => KeyValuePair.Create(p.Key, p.Value is null ? null : (JsonNode?)Inlined(p.Value)))),
         JsonArray a => new JsonArray([.. a.Select(i => i is null ? null : Inlined(i))]),
         _ => node.DeepClone(),
     };
@@ -95,7 +101,8 @@ internal sealed class AsyncApiFile
     // Plain scalars have the meaning of YAML 1.2's JSON schema; what stands in quotes is text.
     private static JsonNode? Json(YamlNode node) => node switch
     {
-        YamlMappingNode map => new JsonObject(map.Children.Select(p => KeyValuePair.Create(((YamlScalarNode)p.Key).Value!, Json(p.Value)))),
+        YamlMappingNode map => new JsonObject(
+            map.Children.Select(p => KeyValuePair.Create(((YamlScalarNode)p.Key).Value!, Json(p.Value)))),
         YamlSequenceNode list => new JsonArray([.. list.Children.Select(Json)]),
         YamlScalarNode { Style: YamlDotNet.Core.ScalarStyle.Plain } plain => Plain(plain.Value!),
         YamlScalarNode scalar => JsonValue.Create(scalar.Value),

@@ -4,7 +4,9 @@ using OnboardHeat.Engine.Options;
 
 namespace OnboardHeat.Adapters.Tests.Messaging;
 
-/// <summary>A broker that misbehaves: takes connections and answers each with the given bytes, or with nothing.</summary>
+/// <summary>
+/// A broker that misbehaves: takes connections and answers each with the given bytes, or with nothing.
+/// </summary>
 internal sealed class BadBroker : IAsyncDisposable
 {
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
@@ -17,7 +19,9 @@ internal sealed class BadBroker : IAsyncDisposable
         _serving = ServeAsync(answers);
     }
 
-    /// <summary>A CONNACK that accepts: type 2, length 3, no session, success, no properties (MQTT 5.0, section 3.2).</summary>
+    /// <summary>
+    /// A CONNACK that accepts: type 2, length 3, no session, success, no properties (MQTT 5.0, section 3.2).
+    /// </summary>
     public static byte[] Accepts => [0x20, 3, 0, 0, 0];
 
     public MessagingOptions Options => new() { Host = "127.0.0.1", Port = ((IPEndPoint)_listener.LocalEndpoint).Port };
@@ -48,7 +52,8 @@ internal sealed class BadBroker : IAsyncDisposable
                 }
             }
         }
-        catch (Exception e) when (e is OperationCanceledException or SocketException or ObjectDisposedException or IOException)
+        catch (Exception e)
+            when (e is OperationCanceledException or SocketException or ObjectDisposedException or IOException)
         {
             clients.ForEach(client => client.Dispose());
         }

@@ -6,7 +6,10 @@ using OnboardHeat.Core.Watch;
 
 namespace OnboardHeat.Adapters.Tests.Messaging;
 
-/// <summary>What an outside client sees, whichever broker stands between. The witness is mosquitto's own client, not our library.</summary>
+/// <summary>
+/// What an outside client sees, whichever broker stands between. The witness is mosquitto's own client, not our
+/// library.
+/// </summary>
 public abstract class BrokerContract
 {
     private const string Root = RunningWorker.Root;
@@ -74,11 +77,17 @@ public abstract class BrokerContract
         worker.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)));
 
         var picture = await listener.FirstAsync("/picture");
-        Assert.Equal(("application/json", "1", "180", true, 1), (picture.ContentType, picture.PayloadFormat, picture.Expiry, picture.Retain, picture.Qos));
+        Assert.Equal(
+            ("application/json", "1", "180", true, 1),
+            (picture.ContentType, picture.PayloadFormat, picture.Expiry, picture.Retain, picture.Qos));
         var minutes = await listener.FirstAsync("/shower-minutes");
-        Assert.Equal(("text/plain; charset=utf-8", "1", "180", true), (minutes.ContentType, minutes.PayloadFormat, minutes.Expiry, minutes.Retain));
+        Assert.Equal(
+            ("text/plain; charset=utf-8", "1", "180", true),
+            (minutes.ContentType, minutes.PayloadFormat, minutes.Expiry, minutes.Retain));
         var alarm = await listener.FirstAsync("/alarms/coolant-loss");
-        Assert.Equal(("application/json", "1", "1800", true, 1), (alarm.ContentType, alarm.PayloadFormat, alarm.Expiry, alarm.Retain, alarm.Qos));
+        Assert.Equal(
+            ("application/json", "1", "1800", true, 1),
+            (alarm.ContentType, alarm.PayloadFormat, alarm.Expiry, alarm.Retain, alarm.Qos));
     }
 
     [Fact]
@@ -137,7 +146,8 @@ public abstract class BrokerContract
 
         await AskAsync(broker.Port, "drained", $$"""{"id":"a1","moment":"{{moment}}"}""", "-r");
 
-        Assert.Contains("retained", (await answers.FirstAsync(r => r.Payload.Contains("refused"), "an answer")).Payload);
+        Assert.Contains(
+            "retained", (await answers.FirstAsync(r => r.Payload.Contains("refused"), "an answer")).Payload);
         Assert.Empty(worker.Inbox.TakeAll());
     }
 
@@ -154,7 +164,8 @@ public abstract class BrokerContract
         worker.Publish(SomeTurn.At(102, showerMinutes: 3.3));
         await listener.FirstAsync(r => r.Payload == "3.3", "the next turn");
 
-        Assert.DoesNotContain(listener.All, r => r.Topic == "phone/answers" || r.Topic.EndsWith("/moment", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            listener.All, r => r.Topic == "phone/answers" || r.Topic.EndsWith("/moment", StringComparison.Ordinal));
         Assert.Empty(worker.Inbox.TakeAll());
     }
 
@@ -165,7 +176,8 @@ public abstract class BrokerContract
             "-V", "5", "-h", "127.0.0.1", "-p", $"{port}", "-t", $"{Root}actions/{action}", "-q", "1", "-m", question,
             "-D", "PUBLISH", "response-topic", "phone/answers", "-D", "PUBLISH", "correlation-data", "c-1", .. more,
         ];
-        using var asking = Process.Start(new ProcessStartInfo(Mosquitto.Find("mosquitto_pub"), arguments) { RedirectStandardError = true })!;
+        using var asking = Process.Start(
+            new ProcessStartInfo(Mosquitto.Find("mosquitto_pub"), arguments) { RedirectStandardError = true })!;
         await asking.WaitForExitAsync();
     }
 }

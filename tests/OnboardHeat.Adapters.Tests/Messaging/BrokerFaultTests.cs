@@ -34,11 +34,15 @@ public sealed class BrokerFaultTests
         await worker.ConnectedAsync();
 
         broker.Stop();
-        await Until.HoldsAsync(() => worker.Log.Lines.Any(line => line.Contains("alarms go on", StringComparison.Ordinal)), "the loss is said");
+        await Until.HoldsAsync(
+            () => worker.Log.Lines.Any(line => line.Contains("alarms go on", StringComparison.Ordinal)),
+            "the loss is said");
         worker.Publish(SomeTurn.At(100, alarms: SomeTurn.Alarm(AlarmKind.CoolantLoss)));
         await broker.StartAsync();
 
-        await Until.HoldsAsync(() => worker.Log.Lines.Any(line => line.Contains("connected again", StringComparison.Ordinal)), "it is back");
+        await Until.HoldsAsync(
+            () => worker.Log.Lines.Any(line => line.Contains("connected again", StringComparison.Ordinal)),
+            "it is back");
         await using var listener = await MosquittoListener.StartAsync(broker.Port, RunningWorker.Root + "#");
         Assert.Contains("unacknowledged", (await listener.FirstAsync("/alarms/coolant-loss")).Payload);
         Assert.Equal("yes", (await listener.FirstAsync("/alive")).Payload);
@@ -73,7 +77,8 @@ public sealed class BrokerFaultTests
     {
         await using var broker = new BadBroker();
         var time = new FakeTimeProvider();
-        var settings = new LinkSettings { Host = "127.0.0.1", Port = broker.Options.Port, ClientId = "a", AliveTopic = "b" };
+        var settings =
+            new LinkSettings { Host = "127.0.0.1", Port = broker.Options.Port, ClientId = "a", AliveTopic = "b" };
         await using var link = new MqttLink(settings, time);
 
         var connecting = link.ConnectAsync(CancellationToken.None);
@@ -110,7 +115,8 @@ public sealed class BrokerFaultTests
     {
         await using var broker = new Mosquitto();
         var path = broker.WriteFile("password", "mountain\n");
-        File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+        File.SetUnixFileMode(
+            path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
 
         Assert.Contains("chmod 640", Assert.Throws<BrokerException>(() => PasswordFile.Read(path)).Message);
         File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.GroupRead);

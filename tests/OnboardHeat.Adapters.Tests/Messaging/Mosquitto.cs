@@ -23,11 +23,13 @@ internal sealed class Mosquitto : IBrokerUnderTest
         }
 
         _settings = Path.Combine(_folder, "mosquitto.conf");
-        string[] access = lines.Any(line => line.StartsWith("allow_anonymous", StringComparison.Ordinal)) ? [] : ["allow_anonymous true"];
+        string[] access = lines.Any(line => line.StartsWith("allow_anonymous", StringComparison.Ordinal))
+            ? [] : ["allow_anonymous true"];
         // As root it would change to another user, who may not read a test's folder.
         string[] user = Environment.UserName == "root" ? ["user root"] : [];
         File.WriteAllLines(
-            _settings, [$"listener {Port} 127.0.0.1", "persistence false", "set_tcp_nodelay true", .. access, .. lines, .. user]);
+            _settings,
+            [$"listener {Port} 127.0.0.1", "persistence false", "set_tcp_nodelay true", .. access, .. lines, .. user]);
     }
 
     public int Port { get; }
@@ -40,7 +42,8 @@ internal sealed class Mosquitto : IBrokerUnderTest
         var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Concat(["/usr/sbin", "/usr/bin"]);
         return folders.Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists)
             ?? throw new InvalidOperationException(
-                $"{program} is not installed, and these tests need it: run tests/run, which installs it, or apt-get install mosquitto mosquitto-clients.");
+                $"{program} is not installed, and these tests need it: run tests/run, which installs it, or apt-get "
+                    + $"install mosquitto mosquitto-clients.");
     }
 
     public static async Task<Mosquitto> StartAsync(params string[] lines)
@@ -52,7 +55,8 @@ internal sealed class Mosquitto : IBrokerUnderTest
 
     public async Task StartAsync()
     {
-        _process = Process.Start(new ProcessStartInfo(Find("mosquitto"), ["-c", _settings]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+        _process = Process.Start(new ProcessStartInfo(
+            Find("mosquitto"), ["-c", _settings]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
         _process.BeginErrorReadLine();
         _process.BeginOutputReadLine();
         await Until.HoldsAsync(() => _process.HasExited || Answers(Port), "mosquitto answers");
@@ -78,7 +82,8 @@ internal sealed class Mosquitto : IBrokerUnderTest
     }
 
     /// <summary>Puts a path into the settings that was not known when they were written.</summary>
-    public void Replace(string word, string with) => File.WriteAllText(_settings, File.ReadAllText(_settings).Replace(word, with));
+    public void Replace(string word, string with) =>
+        File.WriteAllText(_settings, File.ReadAllText(_settings).Replace(word, with));
 
     public ValueTask DisposeAsync()
     {

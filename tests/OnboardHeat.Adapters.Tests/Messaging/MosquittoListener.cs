@@ -3,10 +3,13 @@ using System.Diagnostics;
 
 namespace OnboardHeat.Adapters.Tests.Messaging;
 
-/// <summary>mosquitto_sub as an outside witness: prints each message with its MQTT 5 properties, which we read back.</summary>
+/// <summary>
+/// mosquitto_sub as an outside witness: prints each message with its MQTT 5 properties, which we read back.
+/// </summary>
 internal sealed class MosquittoListener : IAsyncDisposable
 {
-    // Conversions as in mosquitto_sub(1), "Output format": topic, retain, qos, content type, payload format, expiry, response, correlation, payload.
+    // Conversions as in mosquitto_sub(1), "Output format": topic, retain, qos, content type, payload format, expiry,
+    // response, correlation, payload.
     private const string Format = "%t|%r|%q|%C|%F|%E|%R|%D|%p";
 
     private readonly Process _process;
@@ -27,24 +30,32 @@ internal sealed class MosquittoListener : IAsyncDisposable
     /// <summary>Listens to a filter and returns once the broker has confirmed that.</summary>
     public static async Task<MosquittoListener> StartAsync(int port, string filter, params string[] more)
     {
-        // With -d the client prints when the subscription stands; its own stdout buffering is line by line through stdbuf.
+        // With -d the client prints when the subscription stands; its own stdout buffering is line by line through
+        // stdbuf.
         var start = new ProcessStartInfo(
-            "stdbuf", ["-oL", Mosquitto.Find("mosquitto_sub"), "-V", "5", "-h", "127.0.0.1", "-p", $"{port}", "-t", filter, "-q", "1", "-d", "-F", Format, .. more])
+            "stdbuf", [
+                "-oL", Mosquitto.Find("mosquitto_sub"), "-V", "5", "-h", "127.0.0.1", "-p", $"{port}", "-t", filter,
+                "-q", "1", "-d", "-F", Format, .. more])
         {
             RedirectStandardOutput = true,
         };
         var listener = new MosquittoListener(Process.Start(start)!);
-        await Until.HoldsAsync(() => listener._isSubscribed, () => $"mosquitto_sub is subscribed to {filter}; it said: {listener._lastLine}");
+        await Until.HoldsAsync(
+            () => listener._isSubscribed,
+            () => $"mosquitto_sub is subscribed to {filter}; it said: {listener._lastLine}");
         return listener;
     }
 
     public async Task<Received> FirstAsync(Func<Received, bool> isIt, string what)
     {
-        await Until.HoldsAsync(() => _received.Any(isIt), () => $"received: {what}; so far {string.Join(", ", _received.Select(r => $"{r.Topic}={r.Payload}"))}");
+        await Until.HoldsAsync(
+            () => _received.Any(isIt),
+            () => $"received: {what}; so far {string.Join(", ", _received.Select(r => $"{r.Topic}={r.Payload}"))}");
         return _received.First(isIt);
     }
 
-    public Task<Received> FirstAsync(string topicEnd) => FirstAsync(r => r.Topic.EndsWith(topicEnd, StringComparison.Ordinal), topicEnd);
+    public Task<Received> FirstAsync(string topicEnd) =>
+        FirstAsync(r => r.Topic.EndsWith(topicEnd, StringComparison.Ordinal), topicEnd);
 
     public ValueTask DisposeAsync()
     {
@@ -75,7 +86,9 @@ internal sealed class MosquittoListener : IAsyncDisposable
         var parts = line.Split('|', 9);
         if (parts.Length == 9)
         {
-            _received.Enqueue(new Received(parts[0], parts[8], parts[1] == "1", int.Parse(parts[2]), parts[3], parts[4], parts[5], parts[6], parts[7]));
+            _received.Enqueue(new Received(
+                parts[0], parts[8], parts[1] == "1", int.Parse(parts[2]), parts[3], parts[4], parts[5], parts[6],
+                parts[7]));
         }
     }
 }

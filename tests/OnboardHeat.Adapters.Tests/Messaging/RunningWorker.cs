@@ -20,7 +20,8 @@ internal sealed class RunningWorker : IAsyncDisposable
     public RunningWorker(MessagingOptions options, IRecordQueue? record = null)
     {
         _worker = new MessagingWorker(
-            options, "pass-hopper", SomeTurn.Fitted, _feed.Subscribe("messaging", MessagingWorker.QueueCapacity), Inbox, record,
+            options, "pass-hopper", SomeTurn.Fitted, _feed.Subscribe("messaging", MessagingWorker.QueueCapacity), Inbox,
+            record,
             TimeSpan.FromSeconds(10), TimeProvider.System, Log);
         _running = _worker.RunAsync(_stopping.Token);
     }

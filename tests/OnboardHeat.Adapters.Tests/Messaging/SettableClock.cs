@@ -2,7 +2,10 @@ using Microsoft.Extensions.Time.Testing;
 
 namespace OnboardHeat.Adapters.Tests.Messaging;
 
-/// <summary>Fake time whose wall clock can be set without moving the monotonic one, as a Pi's is when the network tells it the time.</summary>
+/// <summary>
+/// Fake time whose wall clock can be set without moving the monotonic one, as a Pi's is when the network tells it the
+/// time.
+/// </summary>
 internal sealed class SettableClock : FakeTimeProvider
 {
     /// <summary>By how much the wall clock was set.</summary>

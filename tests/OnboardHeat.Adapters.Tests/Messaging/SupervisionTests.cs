@@ -14,7 +14,8 @@ public sealed class SupervisionTests
         var backoff = new Backoff(new Random(Seed));
         var waits = Enumerable.Range(0, 10).Select(_ => backoff.Next(TimeSpan.Zero).TotalSeconds).ToList();
 
-        Assert.All(waits.Index(), w => Assert.InRange(w.Item, Math.Min(60, Math.Pow(2, w.Index)) / 2, Math.Min(60, Math.Pow(2, w.Index))));
+        Assert.All(waits.Index(), w => Assert.InRange(
+            w.Item, Math.Min(60, Math.Pow(2, w.Index)) / 2, Math.Min(60, Math.Pow(2, w.Index))));
         Assert.True(waits.Distinct().Count() == 10, $"no jitter with seed {Seed}");
         Assert.InRange(backoff.Next(TimeSpan.FromSeconds(59)).TotalSeconds, 30, 60);
         Assert.InRange(backoff.Next(TimeSpan.FromSeconds(60)).TotalSeconds, 0.5, 1);
@@ -63,7 +64,8 @@ public sealed class SupervisionTests
             var (lengths, cut) = given;
             var stream = lengths.Append(5000).SelectMany(Packet).ToArray();
             var gauge = new PacketGauge();
-            var found = stream.Chunk(cut).Select(chunk => gauge.Observe(chunk, 4000)).Where(bytes => bytes is not null).ToList();
+            var found = stream.Chunk(cut).Select(chunk => gauge.Observe(chunk, 4000))
+                .Where(bytes => bytes is not null).ToList();
             return found.Count == 1 && found[0] == 5000;
         });
 

@@ -83,7 +83,8 @@ public sealed class ContactLineTests : IDisposable
 
     private ContactBank Bank(bool isActiveLow = false)
     {
-        var bank = new ContactBank([new ContactFitting(Signal.EngineRunning, Pin, isActiveLow)], _board.Open, Changed, _time);
+        var bank = new ContactBank(
+            [new ContactFitting(Signal.EngineRunning, Pin, isActiveLow)], _board.Open, Changed, _time);
         _banks.Add(bank);
         return bank;
     }

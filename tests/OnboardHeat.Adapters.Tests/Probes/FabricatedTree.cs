@@ -104,6 +104,7 @@ internal sealed class FabricatedTree : IDisposable
     private void List()
     {
         var roms = Directory.EnumerateDirectories(Bus).Select(Path.GetFileName).Order(StringComparer.Ordinal).ToArray();
-        File.WriteAllText(Path.Combine(Bus, "w1_master_slaves"), roms.Length == 0 ? "not found.\n" : string.Join('\n', roms) + "\n");
+        File.WriteAllText(
+            Path.Combine(Bus, "w1_master_slaves"), roms.Length == 0 ? "not found.\n" : string.Join('\n', roms) + "\n");
     }
 }

@@ -14,7 +14,8 @@ public sealed class FakeBusTests : ProbeBusContract
     protected override void Plug(string rom, string kernelText)
     {
         Span<byte> bytes = stackalloc byte[Ds18b20Scratchpad.Length];
-        _bus.Set(rom, ScratchpadText.TryParse(kernelText, bytes) ? Ds18b20Scratchpad.Decode(bytes) : Reading.Failed(ReadingFault.Missing));
+        _bus.Set(rom, ScratchpadText.TryParse(kernelText, bytes) ? Ds18b20Scratchpad.Decode(bytes) : Reading.Failed(
+            ReadingFault.Missing));
     }
 
     protected override void Unplug(string rom) => _bus.Unplug(rom);

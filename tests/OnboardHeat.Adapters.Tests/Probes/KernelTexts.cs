@@ -32,7 +32,8 @@ internal static class KernelTexts
         var raw = (short)Math.Round(celsius * 16);
         Span<byte> bytes = [(byte)raw, (byte)(raw >> 8), 0x4b, 0x46, 0x7f, 0xff, countRemain, 0x10, 0];
         bytes[8] = Crc(bytes[..8]);
-        var hex = string.Join(' ', bytes.ToArray().Select(b => b.ToString("x2", System.Globalization.CultureInfo.InvariantCulture)));
+        var hex = string.Join(
+            ' ', bytes.ToArray().Select(b => b.ToString("x2", System.Globalization.CultureInfo.InvariantCulture)));
         return FormattableString.Invariant($"{hex} : crc={bytes[8]:x2} YES\n{hex} t={raw * 1000 / 16}\n");
     }
 

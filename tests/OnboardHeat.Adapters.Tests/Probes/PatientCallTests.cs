@@ -92,7 +92,8 @@ public sealed class PatientCallTests : IDisposable
     [Fact]
     public async Task BugInTheCall_ReachesWhoeverAsked()
     {
-        using var broken = new PatientCall<int>("broken", static () => throw new InvalidCastException("a bug"), s_patience, _time);
+        using var broken = new PatientCall<int>(
+            "broken", static () => throw new InvalidCastException("a bug"), s_patience, _time);
         await Assert.ThrowsAsync<InvalidCastException>(() => broken.AskAsync(-1));
     }
 

@@ -101,7 +101,8 @@ public sealed class ProbeScannerTests : IDisposable
         using var begun = new CountdownEvent(8);
         var bus = new GatheringBus(begun);
         ProbeFitting[] fitted =
-            [.. Channels.All.ToArray().Take(8).Select(channel => new ProbeFitting(channel, $"28-{(int)channel:x12}", 0))];
+            [.. Channels.All.ToArray().Take(8)
+                .Select(channel => new ProbeFitting(channel, $"28-{(int)channel:x12}", 0))];
         using var scanner = new ProbeScanner(bus, fitted, TimeProvider.System);
         var scan = new Scan();
         await scanner.ReadAsync(scan);

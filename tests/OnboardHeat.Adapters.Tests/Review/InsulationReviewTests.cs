@@ -45,7 +45,8 @@ public sealed class InsulationReviewTests
             new[] { 0.812, 0.795, 0.824, 0.807 }.Select((w, i) => SomeJourney.Night(1, i * DayS, 9, w)),
             new[] { 0.655, 0.671, 0.640 }.Select((w, i) => SomeJourney.Night(1, (9 + i) * DayS, 9, w))));
         Assert.Equal(
-            "Yes, it is better. The tank lost 0.81 W/K before and loses 0.66 W/K now: -0.15 W/K, 90 % interval -0.18 to -0.13."
+            "Yes, it is better. The tank lost 0.81 W/K before and loses 0.66 W/K now: -0.15 W/K, 90 % interval -0.18 "
+                + "to -0.13."
             + " This rests on 4 nights before and 3 nights after.",
             words);
     }

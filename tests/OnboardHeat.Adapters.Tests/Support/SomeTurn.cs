@@ -19,13 +19,15 @@ internal static class SomeTurn
         [Channel.TankTop, Channel.TankBottom, Channel.Flow, Channel.Tray], [Signal.EngineRunning, Signal.TrayWet]);
 
     public static Turn At(
-        double elapsedS, double showerMinutes = 5.4, bool? engineRuns = true, double topCelsius = 61.3, params AlarmSnapshot[] alarms)
+        double elapsedS, double showerMinutes = 5.4, bool? engineRuns = true, double topCelsius = 61.3,
+        params AlarmSnapshot[] alarms)
     {
         var elapsed = TimeSpan.FromSeconds(elapsedS);
         var scan = new Scan { Run = 3, Elapsed = elapsed, Utc = Start + elapsed, IsUtcTrusted = true };
         scan[Channel.TankTop] = Reading.Of(topCelsius);
         scan[Signal.EngineRunning] = engineRuns;
-        var readings = Enumerable.Repeat(new ScreenedReading(0, ReadingFault.Missing, double.PositiveInfinity), Channels.Count).ToArray();
+        var readings = Enumerable.Repeat(
+            new ScreenedReading(0, ReadingFault.Missing, double.PositiveInfinity), Channels.Count).ToArray();
         readings[(int)Channel.TankTop] = new ScreenedReading(topCelsius, ReadingFault.None, 0);
         readings[(int)Channel.Flow] = new ScreenedReading(82, ReadingFault.BadCrc, 4);
         return new Turn(scan, new Picture
@@ -64,6 +66,8 @@ internal static class SomeTurn
     }
 
     public static AlarmSnapshot Alarm(
-        AlarmKind kind, AlarmState state = AlarmState.Unacknowledged, string subject = "", bool isPresent = true, double sinceS = 100) =>
-        new(AlarmTable.Of(kind), subject, state, isPresent, sinceS, "tray rose 9 K in 8 s while the engine ran", ["Stop where it is safe to stop.", "Engine off."]);
+        AlarmKind kind, AlarmState state = AlarmState.Unacknowledged, string subject = "", bool isPresent = true,
+        double sinceS = 100) =>
+        new(AlarmTable.Of(kind), subject, state, isPresent, sinceS, "tray rose 9 K in 8 s while the engine ran", [
+            "Stop where it is safe to stop.", "Engine off."]);
 }

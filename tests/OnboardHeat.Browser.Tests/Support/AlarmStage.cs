@@ -3,8 +3,8 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Browser.Tests.Support;
 
 /// <summary>
-/// Up the second pass with a hot tank whose relief valve is written down as one of 60 °C: half a minute later (the delay of
-/// <c>tank-over-temperature</c>) a critical alarm stands.
+/// Up the second pass with a hot tank whose relief valve is written down as one of 60 °C: half a minute later (the
+/// delay of <c>tank-over-temperature</c>) a critical alarm stands.
 /// </summary>
 public sealed class AlarmStage() : Stage(DrivePlans.MountainDay(hoseComesOff: false), 10_600, reliefCelsius: 60)
 {

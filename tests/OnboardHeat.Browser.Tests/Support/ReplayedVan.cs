@@ -8,7 +8,8 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Browser.Tests.Support;
 
 /// <summary>
-/// A fabricated 1-Wire bus on which a simulated drive is replayed, with a configuration that names it: what a daemon sees of a van.
+/// A fabricated 1-Wire bus on which a simulated drive is replayed, with a configuration that names it: what a daemon
+/// sees of a van.
 /// </summary>
 internal sealed class ReplayedVan : IAsyncDisposable
 {
@@ -65,7 +66,8 @@ internal sealed class ReplayedVan : IAsyncDisposable
         Directory.Delete(_folder, recursive: true);
     }
 
-    private static string RomOf(Channel channel) => "28-" + ((int)channel + 1).ToString("x12", CultureInfo.InvariantCulture);
+    private static string RomOf(Channel channel) =>
+        "28-" + ((int)channel + 1).ToString("x12", CultureInfo.InvariantCulture);
 
     private static int FreePort()
     {
@@ -78,7 +80,8 @@ internal sealed class ReplayedVan : IAsyncDisposable
     {
         while (!_ending.IsCancellationRequested)
         {
-            await Task.Delay(TimeSpan.FromSeconds(1), TimeProvider.System, _ending.Token).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await Task.Delay(TimeSpan.FromSeconds(1), TimeProvider.System, _ending.Token)
+                .ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             if (_van.Step())
             {
                 WriteScan();

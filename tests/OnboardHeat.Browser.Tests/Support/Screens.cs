@@ -16,7 +16,8 @@ internal static class Screens
     /// <summary>
     /// Millimetres: a phone of 360 px is some 67 mm wide; a diagonal of 7 inches over 933 px; 10.1 inches over 1509 px.
     /// </summary>
-    public static double PixelMm(int width) => width switch { 360 => 67.0 / 360, 800 => 7 * 25.4 / 933, _ => 10.1 * 25.4 / 1509 };
+    public static double PixelMm(int width) =>
+        width switch { 360 => 67.0 / 360, 800 => 7 * 25.4 / 933, _ => 10.1 * 25.4 / 1509 };
 
     public static BrowserNewContextOptions Of(int width, int height, bool isNight) => new()
     {

@@ -12,7 +12,8 @@ internal static class Sight
 
     public static async Task<IReadOnlyList<JsonElement>> MarksAsync(IPage page) => await AskAsync(page, "look.marks()");
 
-    public static async Task<IReadOnlyList<JsonElement>> FlashingAsync(IPage page) => await AskAsync(page, "look.flashing()");
+    public static async Task<IReadOnlyList<JsonElement>> FlashingAsync(IPage page) =>
+        await AskAsync(page, "look.flashing()");
 
     public static async Task<double> ContrastAsync(IPage page, string colours)
     {

@@ -44,9 +44,11 @@ public abstract class Stage : IAsyncLifetime
     }
 
     /// <summary>A phone of its own (nothing is shared with another) on a page of the daemon.</summary>
-    internal async Task<IPage> OpenAsync(string path = "/", BrowserNewContextOptions? phone = null, Func<IPage, Task>? before = null)
+    internal async Task<IPage> OpenAsync(
+        string path = "/", BrowserNewContextOptions? phone = null, Func<IPage, Task>? before = null)
     {
-        var context = await _browser!.NewContextAsync(phone ?? new BrowserNewContextOptions { ViewportSize = Screens.Phone });
+        var context = await _browser!.NewContextAsync(
+            phone ?? new BrowserNewContextOptions { ViewportSize = Screens.Phone });
         _phones.Add(context);
         var page = await context.NewPageAsync();
         page.PageError += (_, error) => Faults.Add(error);

@@ -1,3 +1,4 @@
+using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
 
@@ -35,12 +36,27 @@ internal sealed class SourceFile
     /// <summary>Every name that the code mentions; what it declares is not among them.</summary>
     public IReadOnlySet<string> Names { get; }
 
+    /// <summary>Whether a line, counted from zero, lies in a raw text of several lines.</summary>
+    public bool IsQuoted(int line) => Unit.DescendantNodes().Where(IsRawText).Any(text =>
+        text.GetLocation().GetLineSpan() is var span
+        && span.StartLinePosition.Line < line && line < span.EndLinePosition.Line);
+
     /// <summary>Types that are declared at the top of the file.</summary>
     public IEnumerable<MemberDeclarationSyntax> TopTypes => Unit
         .DescendantNodes(n => n is CompilationUnitSyntax or BaseNamespaceDeclarationSyntax)
         .OfType<MemberDeclarationSyntax>().Where(m => m is BaseTypeDeclarationSyntax or DelegateDeclarationSyntax);
 
     /// <summary>A place in the file for a message.</summary>
-    public string At(Microsoft.CodeAnalysis.SyntaxNode node) =>
+    public string At(SyntaxNode node) =>
         $"{Path}:{node.GetLocation().GetLineSpan().StartLinePosition.Line + 1}";
+
+    private static bool IsRawText(SyntaxNode node) => node switch
+    {
+        LiteralExpressionSyntax literal =>
+            literal.Token.Kind() is SyntaxKind.MultiLineRawStringLiteralToken
+                or SyntaxKind.Utf8MultiLineRawStringLiteralToken,
+        InterpolatedStringExpressionSyntax text =>
+            text.StringStartToken.IsKind(SyntaxKind.InterpolatedMultiLineRawStringStartToken),
+        _ => false,
+    };
 }

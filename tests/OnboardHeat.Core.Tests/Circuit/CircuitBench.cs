@@ -4,8 +4,9 @@ using OnboardHeat.Core.Tests.Support;
 namespace OnboardHeat.Core.Tests.Circuit;
 
 /// <summary>
-/// A van by closed forms, for stories whose physics can be checked by hand: 24 litres, a coil of 50 W/K, flow held by the thermostat,
-/// return half way to the tank's mean of drive; after a failure every line falls exponentially to the air.
+/// A van by closed forms, for stories whose physics can be checked by hand: 24 litres, a coil of 50 W/K, flow held by
+/// the thermostat, return half way to the tank's mean of drive; after a failure every line falls exponentially to the
+/// air.
 /// </summary>
 internal sealed class CircuitBench
 {
@@ -48,7 +49,9 @@ internal sealed class CircuitBench
     /// <summary>Whether hot coolant sprays on tray and air.</summary>
     public bool IsSpraying { get; set; }
 
-    /// <summary>What a drip, or the sun, brings the tray to above the air, kelvin; and the sun the air, kelvin.</summary>
+    /// <summary>
+    /// What a drip, or the sun, brings the tray to above the air, kelvin; and the sun the air, kelvin.
+    /// </summary>
     public double DripK { get; set; }
 
     public double SunK { get; set; }
@@ -102,6 +105,8 @@ internal sealed class CircuitBench
         }
     }
 
-    /// <summary>A probe's sixteenths of a kelvin, with the flicker of the last one that every live probe shows.</summary>
+    /// <summary>
+    /// A probe's sixteenths of a kelvin, with the flicker of the last one that every live probe shows.
+    /// </summary>
     private double Read(double celsius) => Math.Round((celsius + (0.06 * Math.Sin(++_reads * 2.4))) * 16) / 16;
 }

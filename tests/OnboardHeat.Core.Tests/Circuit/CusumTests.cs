@@ -3,8 +3,9 @@ using OnboardHeat.Core.Circuit;
 namespace OnboardHeat.Core.Tests.Circuit;
 
 /// <summary>
-/// Run lengths of the cumulative sum against the published table (Montgomery, Introduction to Statistical Quality Control, two-sided
-/// tabular CUSUM, k = 1/2, h = 4 and 5; quoted from memory and recomputed by the Nystroem method, all digits the same).
+/// Run lengths of the cumulative sum against the published table (Montgomery, Introduction to Statistical Quality
+/// Control, two-sided tabular CUSUM, k = 1/2, h = 4 and 5; quoted from memory and recomputed by the Nystroem method,
+/// all digits the same).
 /// </summary>
 public sealed class CusumTests
 {
@@ -34,7 +35,9 @@ public sealed class CusumTests
 
         var mean = sum / runs;
         var deviation = Math.Sqrt(((sum2 / runs) - (mean * mean)) / runs);
-        Assert.True(Math.Abs(mean - published) < (4 * deviation) + (0.005 * published), $"seed {seed}: {mean:0.00} +- {deviation:0.00}");
+        Assert.True(
+            Math.Abs(mean - published) < (4 * deviation) + (0.005 * published),
+            $"seed {seed}: {mean:0.00} +- {deviation:0.00}");
     }
 
     [Fact]

@@ -3,8 +3,9 @@ using OnboardHeat.Core.Circuit;
 namespace OnboardHeat.Core.Tests.Circuit;
 
 /// <summary>
-/// What a line's cooling says, against the heat balance of a hose: full, (coolant + wall) / loss; bared, wall / loss. A hose of 16 mm with
-/// 600 J/(m K) of wall and 0.2 l/m of coolant at 3.6 kJ/(l K) is 2.2 times as slow full as empty, one with a thin wall four times.
+/// What a line's cooling says, against the heat balance of a hose: full, (coolant + wall) / loss; bared, wall / loss. A
+/// hose of 16 mm with 600 J/(m K) of wall and 0.2 l/m of coolant at 3.6 kJ/(l K) is 2.2 times as slow full as empty,
+/// one with a thin wall four times.
 /// </summary>
 public sealed class PipeDecayTests
 {

@@ -31,7 +31,9 @@ public sealed class TraceTests
         Assert.Equal(trace.Newest, highest, 9);
     }
 
-    /// <summary>Any window of any history, rings gone round several times included, against looking at every reading.</summary>
+    /// <summary>
+    /// Any window of any history, rings gone round several times included, against looking at every reading.
+    /// </summary>
     [Fact]
     public void RangeOfAnyWindow_IsThatOfItsReadings() =>
         Gen.Select(Gen.Double[1, 9].Array[1, 1200], Gen.Double[0, 1], Gen.Double[0, 1]).Sample((steps, from, until) =>

@@ -4,8 +4,8 @@ using OnboardHeat.Core.Tests.Support;
 namespace OnboardHeat.Core.Tests.Issues;
 
 /// <summary>
-/// A loss of coolant that was latched when works began was out of service, and so was not kept: after a power cut nobody asked for the
-/// acknowledgement and the repair any more.
+/// A loss of coolant that was latched when works began was out of service, and so was not kept: after a power cut
+/// nobody asked for the acknowledgement and the repair any more.
 /// </summary>
 public sealed class LossLatchedDuringWorksTests
 {
@@ -14,7 +14,8 @@ public sealed class LossLatchedDuringWorksTests
     {
         var kept = KeptState.Fresh with
         {
-            Alarms = [new("coolant-loss", "", Core.Watch.AlarmState.Latched, false, false, true, 600, 0, "tray rose 20 K")],
+            Alarms =
+                [new("coolant-loss", "", Core.Watch.AlarmState.Latched, false, false, true, 600, 0, "tray rose 20 K")],
             IsInWorks = true,
         };
         var during = Bench(kept).Run(60);

@@ -18,8 +18,10 @@ public sealed class RatingWordsGoStaleTests
         WarmTo(72);
 
         Assert.Contains("about 9 minutes", _near[0], StringComparison.Ordinal);
-        Assert.Contains(": reached in about 2 minutes at 3.0 K/min", Assert.Single(_near, words => words.Contains("about 2 ")));
-        Assert.Contains(": reached in about 1 minute at 3.0 K/min", Assert.Single(_near, words => words.Contains("about 1 ")));
+        Assert.Contains(
+            ": reached in about 2 minutes at 3.0 K/min", Assert.Single(_near, words => words.Contains("about 2 ")));
+        Assert.Contains(
+            ": reached in about 1 minute at 3.0 K/min", Assert.Single(_near, words => words.Contains("about 1 ")));
         Assert.EndsWith("its rating is 70 °C: reached", _near[^1], StringComparison.Ordinal);
         Assert.DoesNotContain(_near, words => words.Contains("1 minutes", StringComparison.Ordinal));
     }
@@ -33,11 +35,14 @@ public sealed class RatingWordsGoStaleTests
         Assert.Contains("9.", _exceeded[^1], StringComparison.Ordinal);
     }
 
-    /// <summary>The flow pipe warms from 40 °C at 3 K/min; collects what is told each time that it is told otherwise.</summary>
+    /// <summary>
+    /// The flow pipe warms from 40 °C at 3 K/min; collects what is told each time that it is told otherwise.
+    /// </summary>
     private void WarmTo(double celsius)
     {
         var hose = new CircuitPart("rear-hose", "Rear hose", Channel.Flow, 70);
-        var bench = new MonitorBench([Channel.TankTop, Channel.Flow, Channel.Return], [Signal.EngineRunning], null, hose);
+        var bench = new MonitorBench(
+            [Channel.TankTop, Channel.Flow, Channel.Return], [Signal.EngineRunning], null, hose);
         bench.Set(Channel.TankTop, 30).Set(Channel.Return, 38).Set(Signal.EngineRunning, true);
         for (var now = 40.0; now < celsius; now += RisePerS * bench.PeriodS)
         {

@@ -12,7 +12,8 @@ public sealed class BadInputTests
     [Fact]
     public void AnyReadingsAndGaps_NeverGiveNaNOrNegativeTime()
     {
-        var scans = Gen.Select(Gen.Double[1, 4000], Gen.Double[-30, 120].Array[5], Gen.Bool, Gen.Bool, Gen.Int[0, 31]).Array[5, 60];
+        var scans = Gen.Select(
+            Gen.Double[1, 4000], Gen.Double[-30, 120].Array[5], Gen.Bool, Gen.Bool, Gen.Int[0, 31]).Array[5, 60];
         scans.Sample(
             rows =>
             {
@@ -82,7 +83,8 @@ public sealed class BadInputTests
             var scan = ScanAt(s, [20, 20, 20, 20, 15], 0);
             scan.Actions = s == 0 ? [new PersonAction(ActionKind.Drained, "", "")] : [];
             scan[Signal.ElementOn] = s >= 10;
-            raised |= monitor.Observe(scan).Changes.Any(change => change is { IsRaised: true, Definition.Name: "element-dry" });
+            raised |= monitor.Observe(scan).Changes.Any(
+                change => change is { IsRaised: true, Definition.Name: "element-dry" });
         }
 
         Assert.True(raised);
@@ -116,11 +118,15 @@ public sealed class BadInputTests
     {
         double?[] all =
         [
-            forecast.StoredEnergyKWh, forecast.StoredEnergyDeviationKWh, forecast.ShowerMinutes, forecast.ShowerMinutesLow, forecast.ShowerMinutesHigh,
-            forecast.ReadyInS, forecast.UsableForS, forecast.FrostInS, forecast.PeakCelsius, forecast.HeatingWatts, forecast.LossCoefficientWPerK,
+            forecast.StoredEnergyKWh, forecast.StoredEnergyDeviationKWh, forecast.ShowerMinutes,
+            forecast.ShowerMinutesLow, forecast.ShowerMinutesHigh,
+            forecast.ReadyInS, forecast.UsableForS, forecast.FrostInS, forecast.PeakCelsius, forecast.HeatingWatts,
+            forecast.LossCoefficientWPerK,
         ];
         Assert.All(all, value => Assert.True(value is null || double.IsFinite(value.Value)));
-        double?[] times = [forecast.ShowerMinutes, forecast.ShowerMinutesLow, forecast.ReadyInS, forecast.UsableForS, forecast.FrostInS, forecast.DriveMinutesNeeded];
+        double?[] times = [
+            forecast.ShowerMinutes, forecast.ShowerMinutesLow, forecast.ReadyInS, forecast.UsableForS,
+            forecast.FrostInS, forecast.DriveMinutesNeeded];
         Assert.All(times, value => Assert.True(value is null or >= 0));
         Assert.True(forecast.ShowerMinutesLow is null || forecast.ShowerMinutesLow <= forecast.ShowerMinutesHigh);
     }

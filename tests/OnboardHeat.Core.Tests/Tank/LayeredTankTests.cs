@@ -40,7 +40,8 @@ public sealed class LayeredTankTests
         var layers = Uniform(start);
         for (var i = 0; i < 3600; i++)
         {
-            LayeredTank.Pass(layers, s_tank, new TankSurrounds(air, lossWPerK, coolant, coilWPerK, 0, TankGeometry.Layers, 0), 1);
+            LayeredTank.Pass(
+                layers, s_tank, new TankSurrounds(air, lossWPerK, coolant, coilWPerK, 0, TankGeometry.Layers, 0), 1);
             LayeredTank.Mix(layers);
         }
 
@@ -53,7 +54,8 @@ public sealed class LayeredTankTests
         // Heat in the tank changes by what coil and element brought, less what was lost and what went out with the
         // draw: to 1e-9.
         var gen = Gen.Select(
-            s_profile, Gen.Double[-20, 40], Gen.Double[0, 3], Gen.Double[-20, 110], Gen.Double[0, 100], Gen.Double[2, 12],
+            s_profile, Gen.Double[-20, 40], Gen.Double[0, 3], Gen.Double[-20, 110], Gen.Double[0, 100],
+            Gen.Double[2, 12],
             Gen.Double[0, 1500], Gen.Double[0.1, 600]);
         gen.Sample(
             (profile, air, loss, coolant, coil, reach, element, stepS) =>
@@ -64,7 +66,8 @@ public sealed class LayeredTankTests
                 var around = new TankSurrounds(air, loss, coolant, coil, 0.5, reach, element);
                 var before = Heat(layers);
                 var heated = LayeredTank.Pass(layers, s_tank, around, stepS);
-                var lost = Enumerable.Range(0, TankGeometry.Layers).Sum(i => stepS * loss * TankGeometry.LossShare(i) * (layers[i] - air));
+                var lost = Enumerable.Range(0, TankGeometry.Layers)
+                    .Sum(i => stepS * loss * TankGeometry.LossShare(i) * (layers[i] - air));
                 Near(before + heated - lost, Heat(layers), Math.Abs(before) + Math.Abs(heated) + Math.Abs(lost) + 1e4);
                 var full = Heat(layers);
                 var out12 = LayeredTank.Draw(layers, 3.7, 12);
@@ -76,7 +79,9 @@ public sealed class LayeredTankTests
     [Fact]
     public void AnySequence_StaysBetweenTheColdestAndTheHottest()
     {
-        var gen = Gen.Select(s_profile, Gen.Double[-20, 40], Gen.Double[0, 20], Gen.Double[0, 110], Gen.Double[0, 500], Gen.Double[0.1, 1e5], Gen.Double[0, 40]);
+        var gen = Gen.Select(
+            s_profile, Gen.Double[-20, 40], Gen.Double[0, 20], Gen.Double[0, 110], Gen.Double[0, 500],
+            Gen.Double[0.1, 1e5], Gen.Double[0, 40]);
         gen.Sample(
             (profile, air, loss, coolant, coil, stepS, drawn) =>
             {
@@ -108,7 +113,8 @@ public sealed class LayeredTankTests
     {
         Assert.Equal(1, Enumerable.Range(0, TankGeometry.Layers).Sum(TankGeometry.LossShare), 12);
         Gen.Select(Gen.Double[0, 1], Gen.Double[1.5, 12]).Sample(
-            (foot, reach) => Near(1, Enumerable.Range(0, TankGeometry.Layers).Sum(i => TankGeometry.CoilShare(i, foot, reach)), 1),
+            (foot, reach) => Near(
+                1, Enumerable.Range(0, TankGeometry.Layers).Sum(i => TankGeometry.CoilShare(i, foot, reach)), 1),
             seed: "0N0XIzNsQ0O2", iter: 200);
     }
 
@@ -116,7 +122,8 @@ public sealed class LayeredTankTests
     public void VesselOf24Litres_AddsAbout2Point7Percent()
     {
         // 24 litres by the default rule: 5.36 kg of steel at 500 J/(kg K), 2.7 % of the water (derived).
-        var waterJPerK = 24 * 1000 * WaterProperties.DensityKgPerLitre(55) * WaterProperties.SpecificHeatJPerKgK(55) / 1000;
+        var waterJPerK =
+            24 * 1000 * WaterProperties.DensityKgPerLitre(55) * WaterProperties.SpecificHeatJPerKgK(55) / 1000;
         Assert.Equal(0.027, (s_tank.TotalJPerK / waterJPerK) - 1, 0.001);
     }
 

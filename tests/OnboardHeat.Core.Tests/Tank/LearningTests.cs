@@ -41,11 +41,13 @@ public sealed class LearningTests
     [InlineData(0.8, 0.02, 0.82, 0.02, false)]
     [InlineData(0.8, 0.02, 0.9, 0.02, true)]
     [InlineData(0.8, 0.2, 0.5, 0.1, false)]
-    public void OldAndNew_DifferOnlyBeyondChance(double before, double beforeDeviation, double after, double afterDeviation, bool isReal)
+    public void OldAndNew_DifferOnlyBeyondChance(
+        double before, double beforeDeviation, double after, double afterDeviation, bool isReal)
     {
         // Two-sided normal test at 5 %: 1.96 joint deviations (any table of the normal distribution).
         var comparison = new ChangeComparison(
-            new Estimate(before, beforeDeviation, TimeSpan.Zero, 5), new Estimate(after, afterDeviation, TimeSpan.Zero, 5));
+            new Estimate(before, beforeDeviation, TimeSpan.Zero, 5),
+            new Estimate(after, afterDeviation, TimeSpan.Zero, 5));
         Assert.Equal(isReal, comparison.IsReal);
     }
 

@@ -51,8 +51,8 @@ public sealed class NaturalCirculationTests
 
     /// <summary>
     /// Effectiveness-NTU with a capacity ratio of nought: Q = C (1 - e^-NTU) (T_tank - T_in) with NTU = UA/C, however
-    /// the coil is spread over water of one temperature (Incropera, Fundamentals of Heat and Mass Transfer, ch. 11; from
-    /// memory).
+    /// the coil is spread over water of one temperature (Incropera, Fundamentals of Heat and Mass Transfer, ch. 11;
+    /// from memory).
     /// </summary>
     [Theory]
     [InlineData(2, 45)]

@@ -11,7 +11,8 @@ public sealed class TankEnsembleTests
         // linear unknown; deviations after steps 1, 2, 3, 5, 10, 20, 50 as evaluated from the scalar recursion.
         var expected = new Dictionary<int, double>
         {
-            [1] = .0099009911, [2] = .0049776483, [3] = .0033278392, [5] = .0020080135, [10] = .0010273160, [20] = .00055982377, [50] = .00033921082,
+            [1] = .0099009911, [2] = .0049776483, [3] = .0033278392, [5] = .0020080135, [10] = .0010273160,
+            [20] = .00055982377, [50] = .00033921082,
         };
         var ensemble = new TankEnsemble();
         FixedScatter.Normal(0).CopyTo(ensemble[Row.Loss]);
@@ -84,7 +85,8 @@ public sealed class TankEnsembleTests
     public void FourMembersAtATime_AreTheSingleTank()
     {
         var tank = new TankGeometry(new TankDescription { VolumeLitres = 19 });
-        var hypothesis = new TankHypothesis(tank, new EnsemblePrior(new TankDescription { VolumeLitres = 19 }, new LearntTank(), null), 1);
+        var hypothesis = new TankHypothesis(
+            tank, new EnsemblePrior(new TankDescription { VolumeLitres = 19 }, new LearntTank(), null), 1);
         var prior = new EnsemblePrior(new TankDescription { VolumeLitres = 19 }, new LearntTank(), null);
         prior.Spread(hypothesis.Ensemble, hasAir: true, [true, false, true]);
         hypothesis.Spread(60, 20, knowsBottom: true);
@@ -96,7 +98,9 @@ public sealed class TankEnsembleTests
         var reach = ensemble[Row.CoilReach][17];
         var foot = ensemble[Row.CoilFoot][17] * Math.Clamp((reach - 7) / 2, 0, 1);
         LayeredTank.Pass(
-            single, tank, new TankSurrounds(air, ensemble[Row.Loss][17], coolant, ensemble[Row.Coil][17], foot, reach, ensemble[Row.Element][17]), 30);
+            single, tank, new TankSurrounds(
+                air, ensemble[Row.Loss][17], coolant, ensemble[Row.Coil][17], foot, reach,
+                ensemble[Row.Element][17]), 30);
         new EnsembleStep(ensemble, tank, 1).Pass(30, 10, 80, isElementOn: true);
         for (var i = 0; i < TankGeometry.Layers; i++)
         {

@@ -9,14 +9,16 @@ public sealed class AlarmBoardTests
     public void Standing_ListsTheMostUrgentFirst()
     {
         var board = new AlarmBoard();
-        foreach (var kind in (AlarmKind[])[AlarmKind.ScaldRisk, AlarmKind.Frost, AlarmKind.CoolantLoss, AlarmKind.WaterInTray])
+        AlarmKind[] kinds = [AlarmKind.ScaldRisk, AlarmKind.Frost, AlarmKind.CoolantLoss, AlarmKind.WaterInTray];
+        foreach (var kind in kinds)
         {
             board.Point(kind).Observe(true, 0, 0, 0);
         }
 
         board.Close(0);
         Assert.Equal(
-            ["coolant-loss", "water-in-tray", "frost", "scald-risk"], board.Standing.Select(alarm => alarm.Definition.Name));
+            ["coolant-loss", "water-in-tray", "frost", "scald-risk"],
+            board.Standing.Select(alarm => alarm.Definition.Name));
     }
 
     [Theory]
@@ -37,7 +39,8 @@ public sealed class AlarmBoardTests
         }
 
         board.Take(new PersonAction(ActionKind.Acknowledge, target, ""), 1);
-        Assert.Equal(acknowledged, string.Join(",", points.Where(p => p.State == AlarmState.Acknowledged).Select(p => p.Subject)));
+        Assert.Equal(acknowledged, string.Join(
+            ",", points.Where(p => p.State == AlarmState.Acknowledged).Select(p => p.Subject)));
     }
 
     [Fact]
@@ -80,7 +83,8 @@ public sealed class AlarmBoardTests
 
         board.Take(new PersonAction(ActionKind.WorksBegin, "", ""), 0);
         board.Close(0);
-        var outOfService = board.Standing.Where(alarm => alarm.State == AlarmState.OutOfService).Select(alarm => alarm.Definition);
+        var outOfService = board.Standing.Where(alarm => alarm.State == AlarmState.OutOfService)
+            .Select(alarm => alarm.Definition);
         Assert.Equal(AlarmTable.Rows.Where(row => row.IsOfCircuit).ToHashSet(), outOfService.ToHashSet());
         Assert.Contains(AlarmTable.Of(AlarmKind.CoolantLoss), outOfService);
         Assert.DoesNotContain(AlarmTable.Of(AlarmKind.TankOverTemperature), outOfService);

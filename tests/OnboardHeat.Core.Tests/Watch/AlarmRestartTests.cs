@@ -90,7 +90,8 @@ public sealed class AlarmRestartTests
     public void AlarmOfAPartThatWasTakenOut_IsLeftBehind()
     {
         var board = new AlarmBoard();
-        board.Restore([new KeptAlarm("rating-exceeded", "old-hose", AlarmState.Unacknowledged, true, true, false, 5, 0, "hot")]);
+        board.Restore(
+            [new KeptAlarm("rating-exceeded", "old-hose", AlarmState.Unacknowledged, true, true, false, 5, 0, "hot")]);
         board.Restore([new KeptAlarm("no-such-alarm", "", AlarmState.Unacknowledged, true, true, false, 5, 0, "?")]);
         board.Close(0);
         Assert.Empty(board.Standing);
@@ -104,7 +105,8 @@ public sealed class AlarmRestartTests
     {
         var board = new AlarmBoard();
         var point = board.Point(AlarmKind.Frost);
-        board.Restore([new KeptAlarm("frost", "", AlarmState.Acknowledged, true, true, true, ageS, shelvedLeftS, "cold")]);
+        board.Restore(
+            [new KeptAlarm("frost", "", AlarmState.Acknowledged, true, true, true, ageS, shelvedLeftS, "cold")]);
         board.Close(8 * 86400);
         Assert.Equal(AlarmState.Acknowledged, point.State);
         Assert.True(double.IsFinite(point.SinceS));

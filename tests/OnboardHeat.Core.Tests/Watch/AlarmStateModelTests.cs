@@ -3,11 +3,11 @@ using OnboardHeat.Core.Watch;
 namespace OnboardHeat.Core.Tests.Watch;
 
 /// <summary>
-/// The state model as a table. States and shelving, latching and delays after OPC 10000-9 v1.05.03 (its definitions are those of ISA-18.2 /
-/// IEC 62682); the transitions between them from memory of ISA-18.2, with this project's contract where it adds to it: coolant-loss
-/// returns to normal only when gone, acknowledged and repaired.
-/// Letters: + the condition comes, - it goes, a acknowledge, r repaired, s shelve for a minute, u take it off the shelf, w works begin,
-/// e works end, m a minute passes.
+/// The state model as a table. States and shelving, latching and delays after OPC 10000-9 v1.05.03 (its definitions are
+/// those of ISA-18.2 / IEC 62682); the transitions between them from memory of ISA-18.2, with this project's contract
+/// where it adds to it: coolant-loss returns to normal only when gone, acknowledged and repaired. Letters: + the
+/// condition comes, - it goes, a acknowledge, r repaired, s shelve for a minute, u take it off the shelf, w works
+/// begin, e works end, m a minute passes.
 /// </summary>
 public sealed class AlarmStateModelTests
 {

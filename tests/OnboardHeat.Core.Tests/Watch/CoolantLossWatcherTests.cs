@@ -3,7 +3,9 @@ using OnboardHeat.Core.Tests.Circuit;
 
 namespace OnboardHeat.Core.Tests.Watch;
 
-/// <summary>Issue 5: told within seconds with spray, within minutes by the lines alone, and silence otherwise.</summary>
+/// <summary>
+/// Issue 5: told within seconds with spray, within minutes by the lines alone, and silence otherwise.
+/// </summary>
 public sealed class CoolantLossWatcherTests
 {
     private const string Loss = "+coolant-loss", Stopped = "+circulation-stopped";
@@ -17,7 +19,8 @@ public sealed class CoolantLossWatcherTests
         van.Run(20);
         Assert.Contains(Loss, van.Changes);
         Assert.Matches(@"tray \+\d+\.\d K in \d+ s", van.Bench.Alarm("coolant-loss")!.Because);
-        Assert.StartsWith("Stop when it is safe", van.Bench.Alarm("coolant-loss")!.WhatToDo[0], StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Stop when it is safe", van.Bench.Alarm("coolant-loss")!.WhatToDo[0], StringComparison.Ordinal);
         Assert.Contains(van.Bench.Last!.Circuit.Evidence, e => e is { Sign: "tray-rise", StoppedNats: > 3 });
     }
 
@@ -127,7 +130,8 @@ public sealed class CoolantLossWatcherTests
         Assert.True(van.Bench.Last!.Circuit is { IsEngineRunning: true, IsEngineInferred: true });
         van.IsSpraying = true;
         van.Run(30);
-        Assert.EndsWith("engine taken to run, by the lines", van.Bench.Alarm("coolant-loss")!.Because, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "engine taken to run, by the lines", van.Bench.Alarm("coolant-loss")!.Because, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -164,7 +168,11 @@ public sealed class CoolantLossWatcherTests
         (van.IsCirculating, van.LineTauS) = (false, 450);
         van.Run(40);
         var before = van.Bench.Monitor.Keep().Learnt.Circuit;
-        var after = new CircuitBench(van.Bench.Monitor.Keep(), hasTray: false) { IsCirculating = false, LineTauS = 450 };
+        var after = new CircuitBench(van.Bench.Monitor.Keep(), hasTray: false)
+        {
+            IsCirculating = false,
+            LineTauS = 450,
+        };
         after.Run(120);
         after.IsEngineOn = false;
         after.Run(400);

@@ -42,7 +42,8 @@ public sealed class CoolantWeepWatcherTests
     public void LevelThatStaysLow_IsToldAfterTwoMinutes_AndNotInABend()
     {
         var bench = new MonitorBench([Channel.TankTop, Channel.Flow], [Signal.EngineRunning, Signal.CoolantLow])
-            .Set(Channel.TankTop, 40).Set(Channel.Flow, 80).Set(Signal.EngineRunning, true).Set(Signal.CoolantLow, true).Run(60);
+            .Set(Channel.TankTop, 40).Set(Channel.Flow, 80)
+            .Set(Signal.EngineRunning, true).Set(Signal.CoolantLow, true).Run(60);
         bench.Set(Signal.CoolantLow, false).Run(10);
         bench.Set(Signal.CoolantLow, true).Run(110);
         Assert.DoesNotContain(Weep, bench.Changes);

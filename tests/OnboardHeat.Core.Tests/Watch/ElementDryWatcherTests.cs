@@ -25,5 +25,6 @@ public sealed class ElementDryWatcherTests
         Assert.Contains("+element-dry", after.Changes);
     }
 
-    private static MonitorBench Bench() => new MonitorBench([Channel.TankTop], [Signal.ElementOn]).Set(Channel.TankTop, 40).Run(4);
+    private static MonitorBench Bench() =>
+        new MonitorBench([Channel.TankTop], [Signal.ElementOn]).Set(Channel.TankTop, 40).Run(4);
 }

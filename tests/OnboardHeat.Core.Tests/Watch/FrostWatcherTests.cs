@@ -20,20 +20,24 @@ public sealed class FrostWatcherTests
     [Fact]
     public void ColdNight_IsForecastWithATime_BeforeItFreezes()
     {
-        // GIVEN a tank at 14 °C with closed valves parked in the open at -14 °C WHEN it cools THEN the warning comes hours before, with hours in it.
+        // GIVEN a tank at 14 °C with closed valves parked in the open at -14 °C WHEN it cools THEN the warning comes
+        // hours before, with hours in it.
         var plan = new DrivePlan
         {
-            Legs = [new(LegKind.Parked, 36 * 60)], OutsideCelsius = -14, DaySwingK = 2, ShelterCelsius = -8, EngineCelsius = -8,
+            Legs = [new(LegKind.Parked, 36 * 60)], OutsideCelsius = -14, DaySwingK = 2, ShelterCelsius = -8,
+            EngineCelsius = -8,
             TankBottomCelsius = 14, TankTopCelsius = 14, ScanPeriodS = 60,
             Happenings = [new Happening(0, HappeningKind.ValvesClosed)],
         };
         var van = new SimulatedVan(new VanTraits().With(Kits.Full), plan, 1);
-        var monitor = new Monitor(new VanDescription { Fitted = Kits.Full }, KeptState.Fresh, ForecastTiming.EveryTenSeconds);
+        var monitor = new Monitor(
+            new VanDescription { Fitted = Kits.Full }, KeptState.Fresh, ForecastTiming.EveryTenSeconds);
         double? toldAtS = null, forecastS = null, nearAtS = null;
         while (van.Step() && nearAtS is null)
         {
             var picture = monitor.Observe(van.Scan);
-            if (toldAtS is null && picture.Changes.FirstOrDefault(c => c.IsRaised && c.Definition.Name == "frost") is { } told)
+            if (toldAtS is null
+                && picture.Changes.FirstOrDefault(c => c.IsRaised && c.Definition.Name == "frost") is { } told)
             {
                 Assert.Contains("will near freezing in about", told.Because, StringComparison.Ordinal);
                 (toldAtS, forecastS) = (picture.Elapsed.TotalSeconds, picture.Forecast.FrostInS);

@@ -51,7 +51,8 @@ public sealed class ProbeFaultWatcherTests
         var bench = Quiet();
         SetAll(bench, null);
         bench.Run(600);
-        Assert.Equal(["+probe-fault"], bench.Changes.Where(change => change.Contains("probe-fault", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["+probe-fault"], bench.Changes.Where(change => change.Contains("probe-fault", StringComparison.Ordinal)));
         Assert.Contains("none of the 6 probes", bench.Alarm("probe-fault")!.Because, StringComparison.Ordinal);
     }
 

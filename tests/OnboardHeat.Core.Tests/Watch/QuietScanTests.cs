@@ -21,7 +21,8 @@ public sealed class QuietScanTests
                 scan[Signal.EngineRunning] = true;
                 foreach (var channel in Channels.All)
                 {
-                    scan[channel] = i % 50 == 7 ? Reading.None : Reading.Of(60 + ((int)channel * -2) + (0.0625 * (i % 3)));
+                    scan[channel] = i % 50 == 7 ? Reading.None
+                        : Reading.Of(60 + ((int)channel * -2) + (0.0625 * (i % 3)));
                 }
 
                 screen.Observe(scan);

@@ -56,7 +56,8 @@ public sealed class TankAdviceTests
     private static MonitorBench Standing(double celsius, double periodS = 5)
     {
         var bench = new MonitorBench(s_channels, [Signal.EngineRunning]) { PeriodS = periodS };
-        bench.Set(Channel.Flow, 15).Set(Channel.Return, 15).Set(Channel.Surroundings, 15).Set(Signal.EngineRunning, false);
+        bench.Set(Channel.Flow, 15).Set(Channel.Return, 15)
+            .Set(Channel.Surroundings, 15).Set(Signal.EngineRunning, false);
         return Temper(bench, celsius);
     }
 

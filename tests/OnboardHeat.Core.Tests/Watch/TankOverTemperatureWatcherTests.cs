@@ -3,7 +3,9 @@ using OnboardHeat.Core.Tests.Support;
 
 namespace OnboardHeat.Core.Tests.Watch;
 
-/// <summary>Contracts: a tank probe within 2 K of the relief temperature (90 °C by default) for 30 s; off 5 K below; latched.</summary>
+/// <summary>
+/// Contracts: a tank probe within 2 K of the relief temperature (90 °C by default) for 30 s; off 5 K below; latched.
+/// </summary>
 public sealed class TankOverTemperatureWatcherTests
 {
     private const string Alarm = "tank-over-temperature";
@@ -25,7 +27,8 @@ public sealed class TankOverTemperatureWatcherTests
     [Fact]
     public void Cooling_ClearsOnlyFiveKelvinBelow_AndStaysLatchedUntilAcknowledged()
     {
-        var bench = Bench().Set(Channel.TankTop, 89).Run(60).Set(Channel.TankTop, 84).Set(Channel.TankBottom, 82).Run(300);
+        var bench = Bench().Set(Channel.TankTop, 89).Run(60)
+            .Set(Channel.TankTop, 84).Set(Channel.TankBottom, 82).Run(300);
         Assert.DoesNotContain("-" + Alarm, bench.Changes);
         bench.Set(Channel.TankTop, 82.5).Run(300);
         Assert.Contains("-" + Alarm, bench.Changes);

@@ -11,7 +11,8 @@ public sealed class WaterInTrayWatcherTests
     [Fact]
     public void WetContactWhileParked_IsWaterAfterTwoMinutes_AndNoLoss()
     {
-        var bench = new MonitorBench([Channel.TankTop], [Signal.TrayWet]).Set(Channel.TankTop, 50).Set(Signal.TrayWet, true).Run(110);
+        var bench = new MonitorBench([Channel.TankTop], [Signal.TrayWet])
+            .Set(Channel.TankTop, 50).Set(Signal.TrayWet, true).Run(110);
         Assert.DoesNotContain(Alarm, bench.Changes);
         bench.Run(20);
         Assert.Contains(Alarm, bench.Changes);
@@ -21,7 +22,8 @@ public sealed class WaterInTrayWatcherTests
     [Fact]
     public void DryTray_IsSilent()
     {
-        var bench = new MonitorBench([Channel.TankTop], [Signal.TrayWet]).Set(Channel.TankTop, 50).Set(Signal.TrayWet, false).Run(600);
+        var bench = new MonitorBench([Channel.TankTop], [Signal.TrayWet])
+            .Set(Channel.TankTop, 50).Set(Signal.TrayWet, false).Run(600);
         Assert.DoesNotContain(Alarm, bench.Changes);
     }
 }

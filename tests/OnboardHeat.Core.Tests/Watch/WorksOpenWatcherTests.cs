@@ -35,7 +35,8 @@ public sealed class WorksOpenWatcherTests
     public void BegunTwice_CountsFromTheFirst() =>
         Assert.Equal(
             ["+works-open"],
-            Bench(engine: false, periodS: 30).Do(ActionKind.WorksBegin).Run(7200).Do(ActionKind.WorksBegin).Run(7300).Changes);
+            Bench(engine: false, periodS: 30).Do(ActionKind.WorksBegin)
+                .Run(7200).Do(ActionKind.WorksBegin).Run(7300).Changes);
 
     [Fact]
     public void EndedWithoutBegin_IsNothing()

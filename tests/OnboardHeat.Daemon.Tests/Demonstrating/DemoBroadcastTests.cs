@@ -34,7 +34,8 @@ public sealed class DemoBroadcastTests
             await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, CancellationToken.None);
         }
 
-        Assert.Contains("\"van\":\"demo\"", await heard.Task.WaitAsync(s_patience, TimeProvider.System), StringComparison.Ordinal);
+        Assert.Contains(
+            "\"van\":\"demo\"", await heard.Task.WaitAsync(s_patience, TimeProvider.System), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -53,7 +53,8 @@ public sealed class ReplayProgramTests : IDisposable
     [Fact]
     public async Task PipeInsteadOfAFile_IsRead()
     {
-        var outcome = await WholeProgram.RunAsync(Drive, ["replay", "/dev/stdin", "--status-every", "2", "--config", _folder.Write("van.json", "{}")]);
+        var outcome = await WholeProgram.RunAsync(
+            Drive, ["replay", "/dev/stdin", "--status-every", "2", "--config", _folder.Write("van.json", "{}")]);
 
         Assert.Equal((ExitCode.Done, "", 2), (outcome.ExitCode, outcome.Errors, outcome.Of("status").Length));
     }
@@ -66,7 +67,8 @@ public sealed class ReplayProgramTests : IDisposable
         var outcome = await WholeProgram.RunAsync(["replay", file, "--config", _folder.Write("van.json", "{}")]);
 
         Assert.Equal((ExitCode.BadInput, ""), (outcome.ExitCode, outcome.Output));
-        Assert.StartsWith($"{file}: line 2, column tank_top: 'hot'", Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"{file}: line 2, column tank_top: 'hot'", Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -103,7 +105,8 @@ public sealed class ReplayProgramTests : IDisposable
         var help = await WholeProgram.RunAsync(["--help"]);
         var version = await WholeProgram.RunAsync(["--version"]);
 
-        Assert.Contains("onboardheat replay", (await WholeProgram.RunAsync(["replay", "--help"])).Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "onboardheat replay", (await WholeProgram.RunAsync(["replay", "--help"])).Output, StringComparison.Ordinal);
         Assert.Contains("replay <FILE>", help.Output, StringComparison.Ordinal);
         Assert.Matches(@"^\d+\.\d+\.\d+$", version.Output.Trim());
         Assert.Equal((ExitCode.Done, ExitCode.Done), (help.ExitCode, version.ExitCode));

@@ -12,7 +12,8 @@ public sealed class RunProgramTests
         using var daemon = RunningDaemon.Start(van.Configuration);
         await daemon.SaysAsync("publishes to");
         var first = daemon.Log.Split('\n')[0];
-        var said = $"OnboardHeat 0.1.0, configuration {van.Configuration}, run 1; 2 of 2 probes found; publishes to no broker";
+        var said =
+            $"OnboardHeat 0.1.0, configuration {van.Configuration}, run 1; 2 of 2 probes found; publishes to no broker";
         Assert.Contains(said, first, StringComparison.Ordinal);
     }
 
@@ -89,7 +90,8 @@ public sealed class RunProgramTests
         await File.WriteAllTextAsync(van.State, "a file where the folder should be");
         using var daemon = RunningDaemon.Start(van.Configuration);
         await daemon.SaysAsync("what was learnt cannot be kept, alarms go on");
-        Assert.Equal(0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
+        Assert.Equal(
+            0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
     }
 
     [Theory]
@@ -103,7 +105,8 @@ public sealed class RunProgramTests
         using var daemon = RunningDaemon.Start(van.Configuration, ($"ONBOARDHEAT__Outputs__{option}", "22"));
         await daemon.SaysAsync($"{output}: no GPIO lines to be had");
         Assert.Contains("OnboardHeat 0.1.0", daemon.Log.Split('\n')[0], StringComparison.Ordinal);
-        Assert.Equal(0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
+        Assert.Equal(
+            0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
     }
 
     [Fact]

@@ -18,7 +18,8 @@ public sealed class SurroundingsProgramTests
         Assert.Equal(70, await ended.EndAsync());
         await ended.SaysAsync("another daemon already judges this van");
         await judges.SaysAsync("control socket");
-        Assert.Equal(0, (await WholeProgram.RunAsync(["note", "one is enough", "--config", van.Configuration])).ExitCode);
+        Assert.Equal(
+            0, (await WholeProgram.RunAsync(["note", "one is enough", "--config", van.Configuration])).ExitCode);
     }
 
     [Fact]
@@ -33,14 +34,16 @@ public sealed class SurroundingsProgramTests
             await daemon.TerminateAsync();
         }
 
-        var month = Assert.Single(Directory.GetFiles(van.State, "*.db"), file => !file.EndsWith("-log.db", StringComparison.Ordinal));
+        var month = Assert.Single(
+            Directory.GetFiles(van.State, "*.db"), file => !file.EndsWith("-log.db", StringComparison.Ordinal));
         MakeNewer(month);
         var before = await File.ReadAllBytesAsync(month);
 
         // WHEN this version starts THEN it says so once, touches nothing of it, and judges.
         using var next = RunningDaemon.Start(van.Configuration);
         await next.SaysAsync("was written by a newer version and is left as it is");
-        Assert.Equal(0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
+        Assert.Equal(
+            0, (await WholeProgram.RunAsync(["note", "still judging", "--config", van.Configuration])).ExitCode);
         await next.TerminateAsync();
         Assert.Equal(before, await File.ReadAllBytesAsync(month));
     }

@@ -14,11 +14,14 @@ public sealed class WorksProgramTests
         {
             await daemon.SaysAsync("control socket");
             var ended = await AskAsync(van, "works", "end");
-            Assert.Equal((65, true), (ended.ExitCode, ended.Errors.Contains("no works are under way", StringComparison.Ordinal)));
+            Assert.Equal(
+                (65, true),
+                (ended.ExitCode, ended.Errors.Contains("no works are under way", StringComparison.Ordinal)));
             var begun = await AskAsync(van, "works", "begin");
             Assert.Contains("the circuit is not watched, nothing is learnt", begun.Output, StringComparison.Ordinal);
             var again = await AskAsync(van, "works", "begin");
-            Assert.Equal((65, true), (again.ExitCode, again.Errors.Contains("under way already", StringComparison.Ordinal)));
+            Assert.Equal(
+                (65, true), (again.ExitCode, again.Errors.Contains("under way already", StringComparison.Ordinal)));
         }
 
         // The process was killed: a power cut. The next one comes up in works mode and says so.

@@ -16,5 +16,6 @@ internal sealed record Outcome(int ExitCode, string Output, string Errors)
 
     /// <summary>The output's objects of one kind.</summary>
     public JsonElement[] Of(string kind) =>
-        [.. Lines.Select(line => JsonDocument.Parse(line).RootElement).Where(e => e.GetProperty("kind").GetString() == kind)];
+        [.. Lines.Select(line => JsonDocument.Parse(line).RootElement)
+            .Where(e => e.GetProperty("kind").GetString() == kind)];
 }

@@ -8,7 +8,8 @@ namespace OnboardHeat.Daemon.Tests.Support;
 /// <summary>A <c>replay</c> inside the test's own process.</summary>
 internal static class ReplayCall
 {
-    public static Outcome Of(IEnumerable<string> files, OnboardHeatOptions? options = null, string? state = null, double? everyS = null)
+    public static Outcome Of(
+        IEnumerable<string> files, OnboardHeatOptions? options = null, string? state = null, double? everyS = null)
     {
         using var output = new MemoryStream();
         using var log = new StringWriter { NewLine = "\n" };

@@ -4,7 +4,9 @@ using System.Text;
 
 namespace OnboardHeat.Daemon.Tests.Support;
 
-/// <summary>The whole program as a daemon over a fabricated bus, in a folder of its own, started from <c>/</c>.</summary>
+/// <summary>
+/// The whole program as a daemon over a fabricated bus, in a folder of its own, started from <c>/</c>.
+/// </summary>
 internal sealed class RunningDaemon : IDisposable
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(60);

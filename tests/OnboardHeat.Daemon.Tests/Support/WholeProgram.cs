@@ -11,11 +11,13 @@ internal static class WholeProgram
     /// <summary>Far above what any call in these tests takes.</summary>
     private static readonly TimeSpan s_patience = TimeSpan.FromMinutes(2);
 
-    public static Task<Outcome> RunAsync(IEnumerable<string> arguments, params (string Name, string Value)[] environment) =>
+    public static Task<Outcome> RunAsync(
+        IEnumerable<string> arguments, params (string Name, string Value)[] environment) =>
         RunAsync("", arguments, environment);
 
     /// <summary>Runs the program with a text on its input.</summary>
-    public static async Task<Outcome> RunAsync(string input, IEnumerable<string> arguments, params (string Name, string Value)[] environment)
+    public static async Task<Outcome> RunAsync(
+        string input, IEnumerable<string> arguments, params (string Name, string Value)[] environment)
     {
         using var process = Start(arguments, environment);
         await process.StandardInput.WriteAsync(input);
@@ -47,7 +49,8 @@ internal static class WholeProgram
         process.StandardInput.Close();
         var errors = process.StandardError.ReadToEndAsync();
         var line = await process.StandardOutput.ReadLineAsync();
-        using (var interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
+        using (var interrupt = Process.Start(
+            "kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
         {
             await interrupt.WaitForExitAsync();
         }

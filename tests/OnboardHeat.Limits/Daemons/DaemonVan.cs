@@ -27,7 +27,8 @@ internal sealed class DaemonVan : IDisposable
         }
 
         File.WriteAllLines(Path.Combine(Bus, "w1_master_slaves"), _roms.Values);
-        var probes = string.Join(", ", _roms.Select(rom => $$"""{ "Channel": "{{Channels.NameOf(rom.Key)}}", "Rom": "{{rom.Value}}" }"""));
+        var probes = string.Join(
+            ", ", _roms.Select(rom => $$"""{ "Channel": "{{Channels.NameOf(rom.Key)}}", "Rom": "{{rom.Value}}" }"""));
         File.WriteAllText(Configuration, string.Create(CultureInfo.InvariantCulture, $$"""
             {
               "Van": { "Id": "{{id}}" },

@@ -78,7 +78,10 @@ internal sealed class DaemonUnderTrial : IDisposable
     public async Task<(string Cookie, string Token)> PairAsync()
     {
         using var pair = System.Diagnostics.Process.Start(
-            new ProcessStartInfo(_program, ["pair", "--config", _van.Configuration]) { RedirectStandardOutput = true })!;
+            new ProcessStartInfo(_program, ["pair", "--config", _van.Configuration])
+            {
+                RedirectStandardOutput = true,
+            })!;
         var said = await pair.StandardOutput.ReadToEndAsync();
         var code = said.Split("Code ")[1][..9];
         using var client = new HttpClient(new SocketsHttpHandler { UseCookies = false });
@@ -98,7 +101,8 @@ internal sealed class DaemonUnderTrial : IDisposable
     public async Task<double> TerminateAsync()
     {
         var began = TimeProvider.System.GetTimestamp();
-        using var kill = System.Diagnostics.Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        using var kill = System.Diagnostics.Process.Start(
+            "kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]);
         await _process.WaitForExitAsync();
         return TimeProvider.System.GetElapsedTime(began).TotalSeconds;
     }

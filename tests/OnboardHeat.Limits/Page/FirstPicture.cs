@@ -3,7 +3,9 @@ using OnboardHeat.Browser.Tests.Support;
 
 namespace OnboardHeat.Limits.Page;
 
-/// <summary>How long a browser that was never here takes from asking for the page to showing its first figures.</summary>
+/// <summary>
+/// How long a browser that was never here takes from asking for the page to showing its first figures.
+/// </summary>
 internal static class FirstPicture
 {
     private const int Tries = 5;
@@ -28,7 +30,8 @@ internal static class FirstPicture
             tookMs.Add(await page.EvaluateAsync<double>("performance.getEntriesByName('first-picture')[0].startTime"));
         }
 
-        Console.WriteLine($"  {string.Join(", ", tookMs.Select(ms => ms.ToString("0", System.Globalization.CultureInfo.InvariantCulture)))} ms");
+        var culture = System.Globalization.CultureInfo.InvariantCulture;
+        Console.WriteLine($"  {string.Join(", ", tookMs.Select(ms => ms.ToString("0", culture)))} ms");
         return tookMs.Order().ElementAt(Tries / 2);
     }
 }

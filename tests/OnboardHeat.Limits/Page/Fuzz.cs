@@ -5,14 +5,16 @@ using System.Text;
 namespace OnboardHeat.Limits.Page;
 
 /// <summary>
-/// Sends what no browser of ours would: broken request lines, foreign names, odd paths and queries, bodies that are no JSON or nearly some,
-/// with and without a paired phone's secrets. From one seed, so that an odd answer can be asked for again.
+/// Sends what no browser of ours would: broken request lines, foreign names, odd paths and queries, bodies that are no
+/// JSON or nearly some, with and without a paired phone's secrets. From one seed, so that an odd answer can be asked
+/// for again.
 /// </summary>
 internal sealed class Fuzz(DaemonUnderTrial daemon, (string Cookie, string Token) phone, int seed)
 {
     private const int AtOnce = 8;
 
-    // An answer that does not come within this is one to a request that never ends; the daemon has its own patience for those.
+    // An answer that does not come within this is one to a request that never ends; the daemon has its own patience for
+    // those.
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(1);
 
     private readonly ConcurrentDictionary<int, int> _answers = new();
@@ -43,7 +45,8 @@ internal sealed class Fuzz(DaemonUnderTrial daemon, (string Cookie, string Token
             var answer = new byte[64];
             var length = await stream.ReadAtLeastAsync(answer, 12, throwOnEndOfStream: false, patience.Token);
             var words = Encoding.ASCII.GetString(answer, 0, length).Split(' ');
-            return words.Length > 1 && int.TryParse(words[1].AsSpan(0, Math.Min(3, words[1].Length)), out var status) ? status : 0;
+            return words.Length > 1 && int.TryParse(words[1].AsSpan(0, Math.Min(3, words[1].Length)), out var status)
+                ? status : 0;
         }
         catch (Exception e) when (e is SocketException or IOException or OperationCanceledException)
         {

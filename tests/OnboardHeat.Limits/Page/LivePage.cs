@@ -44,7 +44,9 @@ internal sealed class LivePage : IAsyncDisposable
         }
     }
 
-    /// <summary>Seconds by which the latest scan of all was later after the one before it than the period says.</summary>
+    /// <summary>
+    /// Seconds by which the latest scan of all was later after the one before it than the period says.
+    /// </summary>
     public double LatestByS(double periodS)
     {
         lock (_elapsedS)
@@ -66,13 +68,15 @@ internal sealed class LivePage : IAsyncDisposable
         using var reader = new StreamReader(await _client.GetStreamAsync(live, _ending.Token));
         while (await reader.ReadLineAsync(_ending.Token) is { } line)
         {
-            var at = line.StartsWith("data: {\"v\"", StringComparison.Ordinal) ? line.IndexOf(Mark, StringComparison.Ordinal) : -1;
+            var at = line.StartsWith("data: {\"v\"", StringComparison.Ordinal)
+                ? line.IndexOf(Mark, StringComparison.Ordinal) : -1;
             if (at >= 0)
             {
                 var end = line.IndexOf(',', at);
                 lock (_elapsedS)
                 {
-                    _elapsedS.Add(double.Parse(line.AsSpan(at + Mark.Length, end - at - Mark.Length), CultureInfo.InvariantCulture));
+                    _elapsedS.Add(double.Parse(
+                        line.AsSpan(at + Mark.Length, end - at - Mark.Length), CultureInfo.InvariantCulture));
                 }
             }
         }

@@ -4,8 +4,8 @@ using OnboardHeat.Simulation;
 namespace OnboardHeat.Limits.Page;
 
 /// <summary>
-/// The page of a whole daemon (<c>ONBOARDHEAT_PROGRAM</c>, the ahead-of-time build) under what the world may do to it: what is open, what a
-/// browser waits, ten thousand senseless requests, sixteen pages, an end in the middle of it.
+/// The page of a whole daemon (<c>ONBOARDHEAT_PROGRAM</c>, the ahead-of-time build) under what the world may do to it:
+/// what is open, what a browser waits, ten thousand senseless requests, sixteen pages, an end in the middle of it.
 /// </summary>
 internal static class PageTrial
 {
@@ -16,7 +16,8 @@ internal static class PageTrial
         var program = Environment.GetEnvironmentVariable("ONBOARDHEAT_PROGRAM");
         if (string.IsNullOrEmpty(program))
         {
-            Console.Error.WriteLine("ONBOARDHEAT_PROGRAM names the ahead-of-time build to try; tests/limits/page makes one.");
+            Console.Error.WriteLine(
+                "ONBOARDHEAT_PROGRAM names the ahead-of-time build to try; tests/limits/page makes one.");
             return 64;
         }
 
@@ -42,7 +43,8 @@ internal static class PageTrial
 
     private static async Task<int> FirstPictureAsync(DaemonUnderTrial daemon, int seed) =>
         Verdict.AtMost(
-            "ms to the first picture in a new browser page, median of 5", await FirstPicture.MeasureMsAsync(daemon.Address), 300, seed);
+            "ms to the first picture in a new browser page, median of 5",
+            await FirstPicture.MeasureMsAsync(daemon.Address), 300, seed);
 
     private static async Task<int> FuzzAsync(DaemonUnderTrial daemon, int seed, int count)
     {
@@ -53,7 +55,8 @@ internal static class PageTrial
         await listener.HeardAsync(2);
         Console.WriteLine("  " + string.Join(", ", answers.OrderBy(a => a.Key).Select(a => $"{a.Value} of {a.Key}")));
         return Verdict.None("fuzzed requests answered with 500", answers.GetValueOrDefault(500), count, seed)
-            | Verdict.AtMost("ms that a scan was late meanwhile, at most", 1000 * listener.LatestByS(periodS: 1), 200, seed);
+            | Verdict.AtMost(
+                "ms that a scan was late meanwhile, at most", 1000 * listener.LatestByS(periodS: 1), 200, seed);
     }
 
     private static async Task<int> SixteenAsync(DaemonUnderTrial daemon, int seed, bool isShort)
@@ -67,7 +70,8 @@ internal static class PageTrial
         heard = pages.Sum(page => page.Count) - heard;
         await CloseAllAsync(pages);
         Console.WriteLine($"  {(double)heard / Pages:0.0} pictures to each page in {span.TotalSeconds:0} s");
-        Console.WriteLine($"  {idleMs / span.TotalSeconds:0.0} ms a second without a page, {busyMs / span.TotalSeconds:0.0} with {Pages}");
+        Console.WriteLine($"  {idleMs / span.TotalSeconds:0.0} ms a second without a page, "
+            + $"{busyMs / span.TotalSeconds:0.0} with {Pages}");
         var eachMs = Math.Max(0, busyMs - idleMs) / span.TotalSeconds / Pages;
         return Verdict.AtMost($"MB resident with {Pages} live pages", megabytes, 45, seed)
             | Verdict.AtMost("ms of processor a second for a live page", eachMs, 1, seed);
@@ -76,7 +80,8 @@ internal static class PageTrial
     private static async Task<int> EndAsync(DaemonUnderTrial daemon, int seed)
     {
         var pages = await OpenAllAsync(daemon);
-        Console.WriteLine($"  {daemon.Process.ResidentMegabytes():0.0} MB resident with {Pages} live pages after all that");
+        Console.WriteLine(
+            $"  {daemon.Process.ResidentMegabytes():0.0} MB resident with {Pages} live pages after all that");
         var endS = await daemon.TerminateAsync();
         await CloseAllAsync(pages);
         return Verdict.AtMost($"s from SIGTERM to the end with {Pages} live pages", endS, 6, seed);

@@ -48,7 +48,9 @@ internal sealed class ProcessFigures(int id)
         return new IPEndPoint(new IPAddress(bytes), Convert.ToInt32(parts[1], 16)).ToString();
     }
 
-    // Nanoseconds on a processor, thread by thread; the ticks of stat are too coarse for a page that costs microseconds.
+    // Nanoseconds on a processor, thread by thread; the ticks of stat are too coarse for a page that costs
+    // microseconds.
     private double CpuMs() => Directory.EnumerateDirectories($"/proc/{id}/task")
-        .Sum(task => long.Parse(File.ReadAllText(task + "/schedstat").Split(' ')[0], CultureInfo.InvariantCulture)) / 1e6;
+        .Sum(task =>
+            long.Parse(File.ReadAllText(task + "/schedstat").Split(' ')[0], CultureInfo.InvariantCulture)) / 1e6;
 }

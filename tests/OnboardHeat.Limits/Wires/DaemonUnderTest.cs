@@ -44,14 +44,15 @@ internal sealed class DaemonUnderTest : IDisposable
     public double PeakMB => StatusKB("VmHWM:") / 1024;
 
     /// <summary>
-    /// Processor time of all threads seen so far, seconds; by the scheduler's nanoseconds, not by its ticks of 10 ms. To be
-    /// asked every second: a thread that ends between two looks takes with it what it did since the last.
+    /// Processor time of all threads seen so far, seconds; by the scheduler's nanoseconds, not by its ticks of 10 ms.
+    /// To be asked every second: a thread that ends between two looks takes with it what it did since the last.
     /// </summary>
     public double ProcessorS
     {
         get
         {
-            foreach (var thread in Directory.EnumerateDirectories(FormattableString.Invariant($"/proc/{_process.Id}/task")))
+            foreach (var thread in Directory.EnumerateDirectories(
+                FormattableString.Invariant($"/proc/{_process.Id}/task")))
             {
                 _threads[thread] = Math.Max(
                     _threads.GetValueOrDefault(thread), NanosecondsOf(Path.Combine(thread, "schedstat")));

@@ -94,7 +94,9 @@ internal static class VanByWire
             $"coolant-loss at mosquitto {player.NowS - lossS:0} s after the hose came off: {BecauseOf(alarm.Payload)}");
     }
 
-    /// <summary>The long form begins with a cold engine, so that the first drive's list has something to tick.</summary>
+    /// <summary>
+    /// The long form begins with a cold engine, so that the first drive's list has something to tick.
+    /// </summary>
     private static void TellFirstDrive(string journal)
     {
         foreach (var line in journal.Split('\n').Where(line => line.Contains("first drive", StringComparison.Ordinal)))

@@ -47,5 +47,6 @@ internal sealed class AirSign : ICircuitSign
         }
     }
 
-    public string Words(Loop loop) => string.Create(CultureInfo.InvariantCulture, $"air by the tank +{_rise.K:0.0} K in {_rise.WindowS:0} s");
+    public string Words(Loop loop) =>
+        string.Create(CultureInfo.InvariantCulture, $"air by the tank +{_rise.K:0.0} K in {_rise.WindowS:0} s");
 }

@@ -16,7 +16,8 @@ internal sealed class BalanceSign : ICircuitSign
     /// First guess of the share and how far off; offset of two clip-on probes, kelvin; both may wander so far in a
     /// quarter of an hour.
     /// </summary>
-    private const double Share = 0.1, ShareOff = 0.14, OffsetK = 1.3, DriftShare = 0.03, DriftOffsetK = 0.7, DriftS = 900;
+    private const double Share = 0.1, ShareOff = 0.14, OffsetK =
+        1.3, DriftShare = 0.03, DriftOffsetK = 0.7, DriftS = 900;
 
     /// <summary>
     /// What the balance strays by itself at first, kelvin, and at the least; and how fast that is learnt, seconds.
@@ -45,7 +46,8 @@ internal sealed class BalanceSign : ICircuitSign
     {
         StoppedNats = 0;
         var window = loop.Window(WindowS);
-        IsHealthy = loop.IsEngineOn == true && loop.EngineOnS > 60 + window && TryLook(loop, 0, out var driveK, out var lostK, out var movesKPerS);
+        IsHealthy = loop.IsEngineOn == true && loop.EngineOnS > 60 + window
+            && TryLook(loop, 0, out var driveK, out var lostK, out var movesKPerS);
         if (!IsHealthy)
         {
             return;
@@ -66,7 +68,8 @@ internal sealed class BalanceSign : ICircuitSign
     private static bool TryLook(Loop loop, double delayS, out double driveK, out double lostK, out double movesKPerS)
     {
         driveK = lostK = movesKPerS = 0;
-        if (!loop.TrySlope(loop.Flow, WindowS, out var flow, delayS) || !loop.TrySlope(loop.Return, WindowS, out var back, delayS)
+        if (!loop.TrySlope(loop.Flow, WindowS, out var flow, delayS)
+            || !loop.TrySlope(loop.Return, WindowS, out var back, delayS)
             || !loop.TrySlope(loop.Bottom, WindowS, out var bottom, delayS))
         {
             return false;
@@ -80,14 +83,17 @@ internal sealed class BalanceSign : ICircuitSign
 
     private void Learn(Loop loop)
     {
-        if (loop.IsInWorks || loop.EngineOnS < LearnDelayS + 90 || !TryLook(loop, LearnDelayS, out var driveK, out var lostK, out var movesKPerS))
+        if (loop.IsInWorks || loop.EngineOnS < LearnDelayS + 90
+            || !TryLook(loop, LearnDelayS, out var driveK, out var lostK, out var movesKPerS))
         {
             return;
         }
 
         var off = lostK - _line.Expected(driveK);
-        _strays2 += (Math.Clamp(off * off, StraysLeastK * StraysLeastK, 16) - _strays2) * Math.Min(1, loop.StepS / StraysS);
-        _line.Learn(driveK, lostK, (0.1 + Square(movesKPerS * LateS)) * WindowS / Math.Max(0.5, loop.StepS), loop.StepS);
+        _strays2 += (Math.Clamp(off * off, StraysLeastK * StraysLeastK, 16) - _strays2) * Math.Min(
+            1, loop.StepS / StraysS);
+        _line.Learn(
+            driveK, lostK, (0.1 + Square(movesKPerS * LateS)) * WindowS / Math.Max(0.5, loop.StepS), loop.StepS);
     }
 
     /// <summary>

@@ -1,8 +1,8 @@
 namespace OnboardHeat.Core.Circuit.Signs;
 
 /// <summary>
-/// The wet contact in the tray and the level switch of the coolant. Both are slow or fooled by water and by bends, so each adds to what
-/// the probes say and never decides alone.
+/// The wet contact in the tray and the level switch of the coolant. Both are slow or fooled by water and by bends, so
+/// each adds to what the probes say and never decides alone.
 /// </summary>
 internal sealed class ContactSign : ICircuitSign
 {

@@ -1,8 +1,8 @@
 namespace OnboardHeat.Core.Circuit.Signs;
 
 /// <summary>
-/// One physical sign of the coolant circuit, with its own health. It answers two questions in log likelihood ratios (nats): has the
-/// circulation stopped, and is coolant leaving. A sign whose probes are bad weighs nothing.
+/// One physical sign of the coolant circuit, with its own health. It answers two questions in log likelihood ratios
+/// (nats): has the circulation stopped, and is coolant leaving. A sign whose probes are bad weighs nothing.
 /// </summary>
 internal interface ICircuitSign
 {
@@ -12,10 +12,14 @@ internal interface ICircuitSign
     /// <summary>Whether its probes allow it to speak.</summary>
     bool IsHealthy { get; }
 
-    /// <summary>For 'no coolant passes the coil' against 'it runs as usual', nats; negative speaks for running.</summary>
+    /// <summary>
+    /// For 'no coolant passes the coil' against 'it runs as usual', nats; negative speaks for running.
+    /// </summary>
     double StoppedNats { get; }
 
-    /// <summary>For 'coolant is leaving' against 'it stands still in full pipes', nats; negative speaks for full pipes.</summary>
+    /// <summary>
+    /// For 'coolant is leaving' against 'it stands still in full pipes', nats; negative speaks for full pipes.
+    /// </summary>
     double LeavingNats { get; }
 
     /// <summary>Looks at the loop after a scan.</summary>

@@ -86,7 +86,8 @@ internal sealed class LineDecaySign : ICircuitSign
         }
 
         _mayLearn = false;
-        if (loop.TrySlope(loop.Flow, LearnUntilS - LearnFromS, out var flow) && loop.TrySlope(loop.Return, LearnUntilS - LearnFromS, out var back)
+        if (loop.TrySlope(loop.Flow, LearnUntilS - LearnFromS, out var flow)
+            && loop.TrySlope(loop.Return, LearnUntilS - LearnFromS, out var back)
             && Math.Min(flow.Celsius, back.Celsius) > loop.AirCelsius + 15 && Math.Min(-flow.KPerS, -back.KPerS) > 0)
         {
             _flow.Learn(Rate(flow, loop));
@@ -100,5 +101,6 @@ internal sealed class LineDecaySign : ICircuitSign
 
     private static double Rate(Slope slope, Loop loop) => -slope.KPerS / Math.Max(10, slope.Celsius - loop.AirCelsius);
 
-    private static double Blur(Slope slope, Loop loop) => slope.DeviationKPerS / Math.Max(10, slope.Celsius - loop.AirCelsius);
+    private static double Blur(Slope slope, Loop loop) =>
+        slope.DeviationKPerS / Math.Max(10, slope.Celsius - loop.AirCelsius);
 }

@@ -33,7 +33,8 @@ internal sealed class LineFallSign : ICircuitSign
     public void Observe(Loop loop)
     {
         StoppedNats = 0;
-        IsHealthy = loop.TrySlope(loop.Flow, WindowS, out var flow) && loop.TrySlope(loop.Return, WindowS, out var back);
+        IsHealthy = loop.TrySlope(loop.Flow, WindowS, out var flow)
+            && loop.TrySlope(loop.Return, WindowS, out var back);
         if (!IsHealthy)
         {
             return;
@@ -54,7 +55,8 @@ internal sealed class LineFallSign : ICircuitSign
 
         IsOneAlone = UpdateAlone(loop, flow, back);
         StoppedNats = slower > 1 / 5000.0
-            ? Math.Clamp((0.62 * _depthK) - 1.3 + (_depthK > 3 ? 0.2 * Math.Min(15, _deeperK - _depthK) : 0), 0, LimitNats)
+            ? Math.Clamp(
+                (0.62 * _depthK) - 1.3 + (_depthK > 3 ? 0.2 * Math.Min(15, _deeperK - _depthK) : 0), 0, LimitNats)
             : Rising(flow, back);
     }
 
@@ -83,12 +85,16 @@ internal sealed class LineFallSign : ICircuitSign
 
     public string Words(Loop loop) => string.Create(
         CultureInfo.InvariantCulture,
-        $"both lines fell {_depthK:0.0} K or more and fall on, flow {_rateFlow * 60:0.0} and return {_rateReturn * 60:0.0} K/min");
+        $"both lines fell {_depthK:0.0} K or more and fall on, flow {_rateFlow * 60:0.0} and return "
+            + $"{_rateReturn * 60:0.0} K/min");
 
     private static double Fall(Loop loop, Trace trace) =>
-        trace.TryRange(Math.Max(loop.NowS - LookBackS, loop.NowS - loop.EngineOnS - loop.EngineOffS), loop.NowS, out _, out var highest) ? highest - trace.Newest : 0;
+        trace.TryRange(
+            Math.Max(loop.NowS - LookBackS, loop.NowS - loop.EngineOnS - loop.EngineOffS), loop.NowS, out _,
+            out var highest) ? highest - trace.Newest : 0;
 
-    private static double Decay(Slope slope, double airCelsius) => -slope.KPerS / Math.Max(10, slope.Celsius - airCelsius);
+    private static double Decay(Slope slope, double airCelsius) =>
+        -slope.KPerS / Math.Max(10, slope.Celsius - airCelsius);
 
     private static double Rising(Slope flow, Slope back) => flow.KPerS > 0.03 || back.KPerS > 0.03 ? -3 : 0;
 }

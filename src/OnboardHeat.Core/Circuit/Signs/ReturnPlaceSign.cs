@@ -3,9 +3,9 @@ using System.Globalization;
 namespace OnboardHeat.Core.Circuit.Signs;
 
 /// <summary>
-/// Coolant that passes the coil comes back between flow and water. A return that stands outside is impossible while it circulates:
-/// hotter than both above all; colder than both is also what a slipping pump or air does, and says less. What the probes of this van
-/// show outside while all is well (offsets, clips that read low) is learnt and taken off.
+/// Coolant that passes the coil comes back between flow and water. A return that stands outside is impossible while it
+/// circulates: hotter than both above all; colder than both is also what a slipping pump or air does, and says less.
+/// What the probes of this van show outside while all is well (offsets, clips that read low) is learnt and taken off.
 /// </summary>
 internal sealed class ReturnPlaceSign : ICircuitSign
 {
@@ -29,7 +29,8 @@ internal sealed class ReturnPlaceSign : ICircuitSign
     {
         StoppedNats = 0;
         var look = loop.Window(LookBackS);
-        IsHealthy = loop.IsFresh(loop.Flow) && loop.IsFresh(loop.Return) && loop.IsFresh(loop.Bottom) && loop.IsEngineOn == true && loop.EngineOnS > 60 + look;
+        IsHealthy = loop.IsFresh(loop.Flow) && loop.IsFresh(loop.Return)
+            && loop.IsFresh(loop.Bottom) && loop.IsEngineOn == true && loop.EngineOnS > 60 + look;
         if (!IsHealthy
             || !loop.Flow.TryRange(loop.NowS - look, loop.NowS, out var flowLow, out var flowHigh)
             || !loop.Bottom.TryRange(loop.NowS - look, loop.NowS, out var bottomLow, out var bottomHigh))
@@ -58,5 +59,6 @@ internal sealed class ReturnPlaceSign : ICircuitSign
         StoppedNats = Math.Clamp(Math.Max(high * NatsPerKHigh, low * NatsPerKLow), 0, LimitNats);
     }
 
-    public string Words(Loop loop) => string.Create(CultureInfo.InvariantCulture, $"return {_outsideK:0.0} K outside what flow and tank allow");
+    public string Words(Loop loop) =>
+        string.Create(CultureInfo.InvariantCulture, $"return {_outsideK:0.0} K outside what flow and tank allow");
 }

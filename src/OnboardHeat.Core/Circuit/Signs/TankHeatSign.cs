@@ -104,7 +104,8 @@ internal sealed class TankHeatSign : ICircuitSign
         CultureInfo.InvariantCulture,
         $"tank warms {_rise * 60:0.00} K/min where the coil should give {_expected * 60:0.00}");
 
-    private static double PriorRatioPerS(Loop loop) => (loop.Learnt.CoilWPerK?.Value ?? CoilPriorWPerK) / loop.TankJPerK;
+    private static double PriorRatioPerS(Loop loop) =>
+        (loop.Learnt.CoilWPerK?.Value ?? CoilPriorWPerK) / loop.TankJPerK;
 
     private bool TryWeigh(Loop loop, HeatRatio ratio, double windowS, out double nats)
     {
@@ -140,11 +141,13 @@ internal sealed class TankHeatSign : ICircuitSign
         var vague = ratio.Variance(drive) + Square(ratio.RatioPerS * flow.KPerS * LagDoubtS);
         var spread2 = still2 + vague + Square((hasTop && !isMixed ? 0.3 : 0.15) * _expected);
         var running = (0.9 * Normal(_rise - (0.95 * _expected) + lossKPerS, spread2))
-            + (0.1 * Normal(_rise - (IdleShare * _expected) + lossKPerS, still2 + vague + Square(0.1 * _expected))) + OddDensity;
+            + (0.1 * Normal(_rise - (IdleShare * _expected) + lossKPerS, still2 + vague + Square(0.1 * _expected)))
+            + OddDensity;
         var standing = Normal(_rise + lossKPerS, still2 + Square(LossShare * lossKPerS)) + OddDensity;
         // A coil colder than the water cools what lies beside it and little else, and a slug of cold coolant passes
         // soon.
-        nats = Math.Clamp(Math.Log(standing / running), -WindowLimitNats, _expected < 0 ? ColderLimitNats : WindowLimitNats);
+        nats = Math.Clamp(
+            Math.Log(standing / running), -WindowLimitNats, _expected < 0 ? ColderLimitNats : WindowLimitNats);
         return true;
     }
 
@@ -167,7 +170,8 @@ internal sealed class TankHeatSign : ICircuitSign
         var window = loop.Window(60);
         if (loop.IsInWorks || loop.EngineOnS < LearnDelayS + window || StoppedNats > 3
             || !loop.Bottom.TrySlope(loop.NowS - LearnDelayS - window, loop.NowS - LearnDelayS, out var bottom)
-            || !loop.Flow.TrySlope(loop.NowS - LearnDelayS - DriveLeadS - window, loop.NowS - LearnDelayS - DriveLeadS, out var flow)
+            || !loop.Flow.TrySlope(
+                loop.NowS - LearnDelayS - DriveLeadS - window, loop.NowS - LearnDelayS - DriveLeadS, out var flow)
             || bottom.KPerS < -0.01)
         {
             return;
@@ -175,10 +179,13 @@ internal sealed class TankHeatSign : ICircuitSign
 
         var drive = flow.Celsius - bottom.Celsius;
         var look = Square(bottom.DeviationKPerS) + Square(DriftKPerS) + Square(0.15 * ratio.RatioPerS * drive);
-        ratio.Learn(drive, bottom.KPerS + ((bottom.Celsius - loop.AirCelsius) / loop.TankJPerK), look * window / Math.Max(0.5, loop.StepS), loop.StepS);
+        ratio.Learn(
+            drive, bottom.KPerS + ((bottom.Celsius - loop.AirCelsius) / loop.TankJPerK),
+            look * window / Math.Max(0.5, loop.StepS), loop.StepS);
     }
 
     private static double Square(double x) => x * x;
 
-    private static double Normal(double off, double variance) => Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
+    private static double Normal(double off, double variance) =>
+        Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
 }

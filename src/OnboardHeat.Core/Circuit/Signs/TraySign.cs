@@ -22,8 +22,9 @@ internal sealed class TraySign : ICircuitSign
     private const double HotterThanTankK = 2, LoudNats = 3, HotterThanTankNats = 4;
 
     /// <summary>
-    /// A slower spout: so much beyond the air in a minute, kelvin, in a tray so much above the air, while the tank's bottom has not
-    /// fallen. Hot water that is spilt lets as much cold into the tank, so without that it is coolant, and the tray may decide alone.
+    /// A slower spout: so much beyond the air in a minute, kelvin, in a tray so much above the air, while the tank's
+    /// bottom has not fallen. Hot water that is spilt lets as much cold into the tank, so without that it is coolant,
+    /// and the tray may decide alone.
     /// </summary>
     private const double SpoutRiseK = 12, SpoutWindowS = 60, SpoutAboveAirK = 10, SpoutNats = 8.2;
 
@@ -71,5 +72,6 @@ internal sealed class TraySign : ICircuitSign
         && loop.Bottom.TryRange(loop.NowS - DrawnS, loop.NowS, out _, out var highest)
         && highest - loop.Bottom.Newest < DrawnK;
 
-    public string Words(Loop loop) => string.Create(CultureInfo.InvariantCulture, $"tray +{_rise.K:0.0} K in {_rise.WindowS:0} s");
+    public string Words(Loop loop) =>
+        string.Create(CultureInfo.InvariantCulture, $"tray +{_rise.K:0.0} K in {_rise.WindowS:0} s");
 }
