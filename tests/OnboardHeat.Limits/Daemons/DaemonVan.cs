@@ -81,10 +81,21 @@ internal sealed class DaemonVan : IDisposable
         await made.WaitForExitAsync();
     }
 
-    /// <summary>Reads that hang come back with nothing, as a failed read of the kernel's does.</summary>
+    /// <summary>
+    /// Reads that hang come back with nothing, as a failed read of the kernel's does. The pipe is moved out of the way
+    /// first: a read that opened it once more before the probe is shown again would hang for another ten seconds, and
+    /// the trial, not the daemon, would be late.
+    /// </summary>
     public void Release(Channel channel)
     {
-        using var writer = new FileStream(FileOf(channel), FileMode.Open, FileAccess.ReadWrite);
+        var hung = FileOf(channel) + ".hung";
+        File.Move(FileOf(channel), hung);
+        using (new FileStream(hung, FileMode.Open, FileAccess.ReadWrite))
+        {
+            // Opening it for writing and closing it again is what wakes the readers.
+        }
+
+        File.Delete(hung);
     }
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
