@@ -60,6 +60,9 @@ internal sealed class CircuitBench
 
     public bool IsTrayGone { get; set; }
 
+    /// <summary>By how much the tray's probe reads too high, kelvin.</summary>
+    public double TrayJumpK { get; set; }
+
     public CircuitBench Run(double seconds)
     {
         _bench.Run(seconds, _ => Step(_bench.PeriodS));
@@ -97,7 +100,7 @@ internal sealed class CircuitBench
         }
 
         _bench.Set(Channel.TankTop, Read(_tank)).Set(Channel.TankBottom, Read(_tank)).Set(Channel.Return, Read(_return))
-            .Set(Channel.Surroundings, Read(_air)).Set(Channel.Tray, IsTrayGone ? null : Read(_tray))
+            .Set(Channel.Surroundings, Read(_air)).Set(Channel.Tray, IsTrayGone ? null : Read(_tray + TrayJumpK))
             .Set(Signal.EngineRunning, _hasSignal ? Signalled ?? IsEngineOn : null);
         if (!IsFlowStuck)
         {

@@ -28,6 +28,9 @@ internal sealed class TraySign : ICircuitSign
     /// </summary>
     private const double SpoutRiseK = 12, SpoutWindowS = 60, SpoutAboveAirK = 10, SpoutNats = 8.2;
 
+    /// <summary>The rise must have lasted so long, seconds: one odd reading is a probe's fault and no coolant.</summary>
+    private const double LastsS = 10;
+
     /// <summary>The bottom has fallen by this, kelvin, within so long, seconds: water is drawn.</summary>
     private const double DrawnK = 0.4, DrawnS = 120;
 
@@ -68,7 +71,9 @@ internal sealed class TraySign : ICircuitSign
     private static bool IsSpout(Loop loop, Rise tray) =>
         loop.IsFresh(loop.Bottom) && loop.IsFresh(loop.Air)
         && tray.NewestCelsius - loop.Air.Newest > SpoutAboveAirK
-        && tray.K - (Rise.TryRead(loop, loop.Air, SpoutWindowS, out var air) ? air.K : 0) > SpoutRiseK
+        && loop.Tray.TryRange(loop.NowS - loop.Window(LastsS), loop.NowS, out var lasting, out _)
+        && lasting - tray.LowestCelsius - (Rise.TryRead(loop, loop.Air, SpoutWindowS, out var air) ? air.K : 0)
+            > SpoutRiseK
         && loop.Bottom.TryRange(loop.NowS - DrawnS, loop.NowS, out _, out var highest)
         && highest - loop.Bottom.Newest < DrawnK;
 
