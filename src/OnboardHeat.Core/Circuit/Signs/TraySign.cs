@@ -28,7 +28,7 @@ internal sealed class TraySign : ICircuitSign
     /// </summary>
     private const double SpoutRiseK = 12, SpoutWindowS = 60, SpoutAboveAirK = 10, SpoutNats = 8.2;
 
-    /// <summary>The rise must have lasted so long, seconds: one odd reading is a probe's fault and no coolant.</summary>
+    /// <summary>The rise must have lasted so long, seconds: one odd reading is a fault and no coolant.</summary>
     private const double LastsS = 10;
 
     /// <summary>The bottom has fallen by this, kelvin, within so long, seconds: water is drawn.</summary>
