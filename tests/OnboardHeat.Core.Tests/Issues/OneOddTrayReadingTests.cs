@@ -22,6 +22,21 @@ public sealed class OneOddTrayReadingTests
     }
 
     [Fact]
+    public void TrayJumps19KAndThenGivesNothing_IsNoLastingRise()
+    {
+        var van = new CircuitBench().WarmedUp();
+        van.TrayJumpK = 19.5;
+        van.Run(2);
+        van.IsTrayGone = true;
+        for (var i = 0; i < 15; i++)
+        {
+            van.Run(2);
+            Assert.DoesNotContain(
+                van.Bench.Last!.Circuit.Evidence, e => e.Sign == "tray-rise" && e.StoppedNats > QuickRiseAtMostNats);
+        }
+    }
+
+    [Fact]
     public void TrayStays19KWarmer_IsALastingRise()
     {
         var van = new CircuitBench().WarmedUp();

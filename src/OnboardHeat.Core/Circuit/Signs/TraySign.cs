@@ -28,7 +28,7 @@ internal sealed class TraySign : ICircuitSign
     /// </summary>
     private const double SpoutRiseK = 12, SpoutWindowS = 60, SpoutAboveAirK = 10, SpoutNats = 8.2;
 
-    /// <summary>The rise must have lasted so long, seconds: one odd reading is a fault and no coolant.</summary>
+    /// <summary>The rise must have lasted so long, seconds: one odd reading is no coolant.</summary>
     private const double LastsS = 10;
 
     /// <summary>The bottom has fallen by this, kelvin, within so long, seconds: water is drawn.</summary>
@@ -71,6 +71,7 @@ internal sealed class TraySign : ICircuitSign
     private static bool IsSpout(Loop loop, Rise tray) =>
         loop.IsFresh(loop.Bottom) && loop.IsFresh(loop.Air)
         && tray.NewestCelsius - loop.Air.Newest > SpoutAboveAirK
+        && loop.NowS - loop.Tray.NewestS < 1.5 * loop.PeriodS
         && loop.Tray.TryRange(loop.NowS - loop.Window(LastsS), loop.NowS, out var lasting, out _)
         && lasting - tray.LowestCelsius - (Rise.TryRead(loop, loop.Air, SpoutWindowS, out var air) ? air.K : 0)
             > SpoutRiseK
